@@ -1,0 +1,25 @@
+import type { BodyWarning, MeasurementName } from "../body/index.ts";
+import type { SheetLine } from "../dosing/index.ts";
+
+/** Everything computed for one child: the value behind the screen, the paper and `steelyard child --json`. */
+export interface ChildReport {
+  readonly weight: {
+    readonly totalKg: number;
+    readonly low95Kg: number;
+    readonly high95Kg: number;
+    readonly idealKg?: number;
+    readonly adjustedKg?: number;
+    readonly leanKg?: number;
+    readonly rests: readonly MeasurementName[];
+  };
+  readonly sheet: readonly SheetLine[];
+  readonly equipment: readonly never[];
+  readonly signs: readonly never[];
+  readonly warnings: readonly BodyWarning[];
+  readonly versions: {
+    readonly software: string;
+    readonly model: string;
+    readonly formulary: string;
+    readonly formularySigned: boolean;
+  };
+}

@@ -1,0 +1,1 @@
+export type { ChildReport } from "./child-report.ts";

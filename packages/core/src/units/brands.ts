@@ -1,0 +1,39 @@
+/**
+ * Numbers that carry their unit in the type, so that a length in centimetres cannot enter a slot for an arm
+ * in millimetres. This file holds the only casts: `centimetres(136)` is how a plain number gets its unit.
+ */
+declare const unit: unique symbol;
+
+type Branded<U extends string> = number & { readonly [unit]: U };
+
+export type Centimetres = Branded<"cm">;
+export type Millimetres = Branded<"mm">;
+export type Kilograms = Branded<"kg">;
+export type Months = Branded<"month">;
+
+function finite(value: number, name: string): number {
+  if (!Number.isFinite(value)) {
+    throw new RangeError(`Cannot make ${name} as value must be a finite number: current value is ${value}`);
+  }
+  return value;
+}
+
+/** A length in centimetres. Throws a `RangeError` on NaN and infinity. */
+export function centimetres(value: number): Centimetres {
+  return finite(value, "centimetres") as Centimetres;
+}
+
+/** A circumference in millimetres. Throws a `RangeError` on NaN and infinity. */
+export function millimetres(value: number): Millimetres {
+  return finite(value, "millimetres") as Millimetres;
+}
+
+/** A weight in kilograms. Throws a `RangeError` on NaN and infinity. */
+export function kilograms(value: number): Kilograms {
+  return finite(value, "kilograms") as Kilograms;
+}
+
+/** An age in months, fractions allowed. Throws a `RangeError` on NaN and infinity. */
+export function months(value: number): Months {
+  return finite(value, "months") as Months;
+}

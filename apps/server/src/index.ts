@@ -1,0 +1,1 @@
+export { createServer } from "./create-server.ts";

@@ -1,7 +1,7 @@
 import { defineConfig } from "vitest/config";
 
 // One seed for the order of tests, so that a failure that depends on order can be seen again.
-const seed = Number(process.env["STEELYARD_TEST_SEED"] ?? 20261125);
+const seed = Number(process.env.STEELYARD_TEST_SEED ?? 20261125);
 
 export default defineConfig({
   test: {

@@ -1,0 +1,150 @@
+// Who may import whom. Every rule here is planted and seen caught in test/boundaries.test.ts; CONTRIBUTING.md
+// says in words what the arrows are. Tests may reach further than the code beside them, so rules about
+// sources leave test files out.
+
+import type { DependencyType, IConfiguration } from "dependency-cruiser";
+
+const tests = "(\\.test\\.tsx?$|/test/)";
+const thirdParty: DependencyType[] = [
+  "npm",
+  "npm-dev",
+  "npm-optional",
+  "npm-peer",
+  "npm-no-pkg",
+  "npm-unknown",
+];
+
+const config: IConfiguration = {
+  forbidden: [
+    {
+      name: "no-cycles",
+      comment: "Two files that need each other, be it only for a type, are one file or want a third.",
+      severity: "error",
+      from: {},
+      to: { circular: true },
+    },
+    {
+      name: "no-unresolved-or-deep-import",
+      comment:
+        "Another package is reached through its export map only; a path past the map does not resolve.",
+      severity: "error",
+      from: {},
+      to: { couldNotResolve: true },
+    },
+    {
+      name: "no-relative-import-of-another-package",
+      comment: "A relative path into another workspace walks round its export map.",
+      severity: "error",
+      from: { path: "^((?:packages|apps)/[^/]+|reference)/" },
+      to: {
+        path: "^(packages|apps|reference)/",
+        pathNot: "^$1/",
+        dependencyTypes: ["local"],
+      },
+    },
+    {
+      name: "core-has-no-third-party-code",
+      comment: "A clinical reviewer can read all of core.",
+      severity: "error",
+      from: { path: "^packages/core/", pathNot: tests },
+      to: { dependencyTypes: thirdParty, pathNot: "^(packages|apps|reference)/" },
+    },
+    {
+      name: "formulary-third-party-is-valibot",
+      comment: "The formulary needs a schema library and nothing else.",
+      severity: "error",
+      from: { path: "^packages/formulary/", pathNot: tests },
+      to: { dependencyTypes: thirdParty, pathNot: "(^(packages|apps|reference)/|/valibot/)" },
+    },
+    {
+      name: "pure-packages-touch-no-platform",
+      comment: "core and formulary compute: no files, no network, no process. Adapters live in apps.",
+      severity: "error",
+      from: { path: "^packages/(core|formulary)/", pathNot: tests },
+      to: { dependencyTypes: ["core"] },
+    },
+    {
+      name: "core-imports-no-other-package",
+      comment: "core <- formulary <- apps: arrows point inward only.",
+      severity: "error",
+      from: { path: "^packages/core/", pathNot: tests },
+      to: { path: "^packages/", pathNot: "^packages/core/" },
+    },
+    {
+      name: "formulary-imports-core-only",
+      comment: "core <- formulary <- apps: arrows point inward only.",
+      severity: "error",
+      from: { path: "^packages/formulary/", pathNot: tests },
+      to: { path: "^packages/", pathNot: "^packages/(core|formulary)/" },
+    },
+    {
+      name: "body-never-reaches-dosing",
+      comment: "The body model knows nothing of medicines, not even by way of a third folder.",
+      severity: "error",
+      from: { path: "^packages/core/src/body/", pathNot: tests },
+      to: { path: "^packages/core/src/dosing/", reachable: true },
+    },
+    {
+      name: "dosing-never-reaches-body",
+      comment: "Dosing takes a weight, whoever made it.",
+      severity: "error",
+      from: { path: "^packages/core/src/dosing/", pathNot: tests },
+      to: { path: "^packages/core/src/body/", reachable: true },
+    },
+    {
+      name: "only-child-and-wording-join",
+      comment: "child joins body and dosing, wording words both; nothing else in core imports either.",
+      severity: "error",
+      from: { path: "^packages/core/src/", pathNot: ["/src/(child|wording|body|dosing)/", tests] },
+      to: { path: "^packages/core/src/(body|dosing)/" },
+    },
+    {
+      name: "apps-never-import-each-other",
+      comment: "What two apps share belongs in a package.",
+      severity: "error",
+      from: { path: "^apps/([^/]+)/" },
+      to: { path: "^apps/", pathNot: "^apps/$1/" },
+    },
+    {
+      name: "libraries-never-import-apps",
+      comment: "Arrows point inward only.",
+      severity: "error",
+      from: { path: "^(packages|reference)/" },
+      to: { path: "^apps/" },
+    },
+    {
+      name: "reference-imports-core-only",
+      comment: "The fit stands beside the product: it knows the model and nothing of doses or screens.",
+      severity: "error",
+      from: { path: "^reference/", pathNot: tests },
+      to: { path: "^packages/", pathNot: "^packages/core/" },
+    },
+    {
+      name: "nothing-imports-reference",
+      comment: "The product runs on the coefficients, never on the fit or its data.",
+      severity: "error",
+      from: { path: "^(packages|apps)/" },
+      to: { path: "^reference/" },
+    },
+    {
+      name: "web-components-have-no-effects",
+      comment: "A component is a function of its props; effects and storage are called from state.",
+      severity: "error",
+      from: { path: "^apps/web/src/components?/", pathNot: tests },
+      to: { path: "^apps/web/src/(effects?|storage)(/|\\.)" },
+    },
+  ],
+  options: {
+    // Type-only imports are arrows too.
+    tsPreCompilationDeps: true,
+    doNotFollow: { path: "node_modules" },
+    exclude: { path: "(^|/)(dist|coverage)/" },
+    enhancedResolveOptions: {
+      exportsFields: ["exports"],
+      conditionNames: ["import", "node", "default", "types"],
+      extensions: [".ts", ".tsx", ".d.ts", ".mjs", ".js", ".json"],
+    },
+  },
+};
+
+export default config;

@@ -1,1 +1,11 @@
-export { type Centimetres, centimetres, type Kilograms, kilograms, type Millimetres, millimetres, type Months, months } from "./brands.ts";
+export {
+  type Centimetres,
+  centimetres,
+  type Kilograms,
+  kilograms,
+  type Millimetres,
+  type Months,
+  millimetres,
+  months,
+} from "./brands.ts";
+export type { Dose, DosePer, DoseUnit } from "./dose.ts";

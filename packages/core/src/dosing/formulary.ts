@@ -1,0 +1,124 @@
+import type { Dose } from "../units/index.ts";
+import type { Citation, Source } from "./citation.ts";
+import type { AgeBandRule, Rule, SimpleRule, WeightBandRule } from "./rule.ts";
+import type { Preparation, Strength } from "./strength.ts";
+
+/** Everything a site gives, with the sources it rests on. It ships as an unsigned draft. */
+export interface Formulary {
+  readonly id: string;
+  readonly version: string;
+  readonly title: string;
+  readonly signed: boolean;
+  readonly medicines: readonly Medicine[];
+  /** The energies that the site's defibrillators can be set to, J, rising. */
+  readonly deviceEnergiesJ: readonly number[];
+  readonly sources: readonly Source[];
+}
+
+/** One medicine, fluid or electrical energy. */
+export interface Medicine {
+  readonly id: string;
+  /** International non-proprietary name, with tall-man letters where the safe-medication list has them. */
+  readonly name: string;
+  readonly kind: "medicine" | "fluid" | "energy";
+  readonly strengths: readonly Strength[];
+  readonly incompatibilities: readonly Note[];
+  readonly uses: readonly Use[];
+}
+
+export type ProblemId =
+  | "arrest"
+  | "airway"
+  | "seizure"
+  | "shock"
+  | "anaphylaxis"
+  | "infection"
+  | "bleeding"
+  | "salts-and-sugar";
+
+export type Route = "IV" | "IO" | "IM" | "buccal" | "external";
+
+/** What a medicine is given for, by which route, by which rule. */
+export interface Use {
+  readonly id: string;
+  readonly title: string;
+  readonly problem: ProblemId;
+  readonly indication: string;
+  readonly routes: readonly Route[];
+  /** The doses that published sources give; more than one where they disagree. */
+  readonly options: readonly DoseOption[];
+  /** The id of the option that is computed unless the site or the reader chooses another. */
+  readonly defaultOption: string;
+  /** Why that one; needed where there is more than one. */
+  readonly defaultReason?: string;
+  /** Ids of strengths, the preferred one first; empty for energies and for fluids given as they are. */
+  readonly strengths: readonly string[];
+  /** For infusions: how the syringe is made up. */
+  readonly preparations?: readonly Preparation[];
+  readonly repeat?: Repeat;
+  readonly administration: Administration;
+  readonly limits: readonly ApplicabilityLimit[];
+  readonly contraindications: readonly Note[];
+  readonly cautions: readonly Note[];
+  readonly monitoring: readonly Note[];
+  /** Whether the rule was written for the first 28 days of life as well. */
+  readonly neonates: "covered" | "not-covered";
+}
+
+/** One published way to dose this use. */
+export interface DoseOption {
+  readonly id: string;
+  readonly title: string;
+  readonly rule: Rule;
+  /** The doses after the first, where they differ from it. */
+  readonly further?: readonly SimpleRule[];
+  readonly citations: readonly Citation[];
+}
+
+export interface Repeat {
+  /** The first dose included; absent: no fixed number. */
+  readonly maximumDoses?: number;
+  readonly intervalMin?: { readonly low: number; readonly high: number };
+  readonly cumulativeMaximum?: CumulativeMaximum;
+  readonly text: string;
+  readonly citations: readonly Citation[];
+}
+
+/** The most that may be given over all doses: the smaller of the two where both are known. */
+export interface CumulativeMaximum {
+  readonly perKg?: Dose;
+  readonly total?: Dose;
+}
+
+/** How it is given. */
+export interface Administration {
+  readonly text: string;
+  /** Time over which one dose is given, minutes. */
+  readonly overMin?: { readonly low: number; readonly high: number };
+  readonly maximumRate?: { readonly amount: Dose; readonly perKg: boolean; readonly per: "min" | "h" };
+  /** The strongest that may be given, per mL. */
+  readonly maximumConcentrationPerMl?: Dose;
+  /** Fluid the drawn-up dose is added to before it is given; the rule is in mL. */
+  readonly dilution?: {
+    readonly diluent: string;
+    readonly volume: SimpleRule | AgeBandRule | WeightBandRule;
+    readonly citations: readonly Citation[];
+  };
+  readonly citations: readonly Citation[];
+}
+
+/** Children the use is meant for, as [low, high) of age or total weight; outside: refused or warned. */
+export type ApplicabilityLimit = {
+  readonly effect: "contraindicated" | "caution";
+  readonly reason: string;
+  readonly citations: readonly Citation[];
+} & (
+  | { readonly by: "age"; readonly lowMonths?: number; readonly highMonths?: number }
+  | { readonly by: "weight"; readonly lowKg?: number; readonly highKg?: number }
+);
+
+/** One sentence for the reader, with its source. */
+export interface Note {
+  readonly text: string;
+  readonly citations: readonly Citation[];
+}

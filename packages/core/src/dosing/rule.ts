@@ -1,0 +1,84 @@
+import type { Dose, DoseUnit } from "../units/index.ts";
+import type { Citation } from "./citation.ts";
+import type { Basis } from "./weights.ts";
+
+/** Doses that are accepted for this use, in the unit of the rule, per kg of the basis of the rule. */
+export interface AcceptedRange {
+  readonly lowPerKg: number;
+  readonly highPerKg: number;
+  readonly citations: readonly Citation[];
+}
+
+/** What bounds a single dose, whatever the weight says. */
+export interface DoseLimits {
+  readonly maximum?: Dose;
+  readonly minimum?: Dose;
+}
+
+/** amountPerKg x weight of the basis. */
+export interface PerKgRule extends DoseLimits {
+  readonly kind: "per-kg";
+  readonly amountPerKg: number;
+  readonly unit: DoseUnit;
+  readonly basis: Basis;
+  readonly accepted?: AcceptedRange;
+}
+
+/** amountPerM2 x body surface by Mosteller, on total weight. */
+export interface PerM2Rule extends DoseLimits {
+  readonly kind: "per-m2";
+  readonly amountPerM2: number;
+  readonly unit: DoseUnit;
+}
+
+/** The same amount for everyone it applies to. */
+export interface FixedRule {
+  readonly kind: "fixed";
+  readonly amount: number;
+  readonly unit: DoseUnit;
+  /** Per kg of total weight. */
+  readonly accepted?: AcceptedRange;
+}
+
+export type SimpleRule = PerKgRule | PerM2Rule | FixedRule;
+
+/** Bands of age; a band holds [lowMonths, highMonths), the last one may be open. */
+export interface AgeBandRule {
+  readonly kind: "age-bands";
+  readonly bands: readonly AgeBand[];
+  /** What to compute where the age is not known; absent: the choices by age are shown instead. */
+  readonly whenAgeUnknown?: SimpleRule;
+}
+
+export interface AgeBand {
+  readonly lowMonths: number;
+  readonly highMonths?: number;
+  readonly rule: SimpleRule;
+}
+
+/** Bands of weight; a band holds [lowKg, highKg), the last one may be open. */
+export interface WeightBandRule {
+  readonly kind: "weight-bands";
+  readonly basis: Basis;
+  readonly bands: readonly WeightBand[];
+}
+
+export interface WeightBand {
+  readonly lowKg: number;
+  readonly highKg?: number;
+  readonly rule: SimpleRule;
+}
+
+/** A dose per kg and time, run continuously: where it starts, between what it moves and in what steps. */
+export interface InfusionRule {
+  readonly kind: "infusion";
+  readonly unit: DoseUnit;
+  readonly per: "min" | "h";
+  readonly basis: Basis;
+  readonly startPerKg: number;
+  readonly lowPerKg: number;
+  readonly highPerKg: number;
+  readonly stepPerKg?: number;
+}
+
+export type Rule = SimpleRule | AgeBandRule | WeightBandRule | InfusionRule;

@@ -1,0 +1,51 @@
+import type { DoseUnit } from "../units/index.ts";
+import type { Citation } from "./citation.ts";
+
+/** What one container holds, as mass (or units, mmol) per mL. Never a ratio. */
+export interface Strength {
+  readonly id: string;
+  readonly amountPerMl: number;
+  readonly unit: DoseUnit;
+  /** Container as it stands on the shelf: "prefilled syringe", "ampoule", "vial, reconstituted with 10 mL". */
+  readonly container: string;
+  readonly containerMl: number;
+  /** Set where the amount means an element and not its salt: "calcium". */
+  readonly expressedAs?: string;
+  /** Whether and with what a volume too small to measure may be diluted; absent: never diluted. */
+  readonly smallVolumeDilution?: SmallVolumeDilution;
+  readonly citations: readonly Citation[];
+}
+
+export interface SmallVolumeDilution {
+  readonly diluent: string;
+  /** Dilute below this volume, mL; the least a syringe can measure where absent. */
+  readonly belowMl?: number;
+  readonly citations: readonly Citation[];
+}
+
+/** How the syringe of an infusion is made up. Fixed concentrations come first, weight-based ones second. */
+export type Preparation = FixedPreparation | PerKgPreparation;
+
+/** The same concentration for every child of a band of weight [lowKg, highKg). */
+export interface FixedPreparation {
+  readonly kind: "fixed";
+  readonly id: string;
+  readonly amount: number;
+  readonly unit: DoseUnit;
+  readonly totalMl: number;
+  readonly diluent: string;
+  readonly lowKg: number;
+  readonly highKg?: number;
+  readonly citations: readonly Citation[];
+}
+
+/** Made up for one child: amountPerKg x weight, filled up to totalMl. */
+export interface PerKgPreparation {
+  readonly kind: "per-kg";
+  readonly id: string;
+  readonly amountPerKg: number;
+  readonly unit: DoseUnit;
+  readonly totalMl: number;
+  readonly diluent: string;
+  readonly citations: readonly Citation[];
+}

@@ -1,0 +1,126 @@
+import type { Dose, DoseUnit } from "../units/index.ts";
+import type { Basis } from "./weights.ts";
+
+/** How often a rate of dosing counts. */
+export type PerTime = "min" | "h";
+
+/** An amount in each mL. */
+export interface Concentration {
+  readonly amountPerMl: number;
+  readonly unit: DoseUnit;
+}
+
+/**
+ * One step of the arithmetic, as data; `core/wording` renders each to a sentence.
+ *
+ * The steps of a line stand in the order in which they were taken, and each starts from the result before it.
+ */
+export type WorkingStep =
+  /** The band of age or weight [low, high) that applies; months or kg. */
+  | {
+      readonly step: "band";
+      readonly by: "age" | "weight";
+      readonly value: number;
+      readonly low: number;
+      readonly high?: number;
+    }
+  /** A weight other than the rule's was taken, as the child is lighter than its ideal weight. */
+  | {
+      readonly step: "basis-swapped";
+      readonly from: Basis;
+      readonly fromKg: number;
+      readonly to: "total";
+      readonly toKg: number;
+    }
+  | {
+      readonly step: "per-kg";
+      readonly perKg: Dose;
+      readonly basis: Basis;
+      readonly kg: number;
+      readonly result: Dose;
+    }
+  | {
+      readonly step: "per-m2";
+      readonly perM2: Dose;
+      readonly lengthCm: number;
+      readonly kg: number;
+      readonly surfaceM2: number;
+      readonly result: Dose;
+    }
+  | { readonly step: "fixed"; readonly result: Dose }
+  | {
+      readonly step: "limit";
+      readonly limit: "single-maximum" | "minimum";
+      readonly from: Dose;
+      readonly result: Dose;
+    }
+  /** Dose over concentration. */
+  | { readonly step: "volume"; readonly dose: Dose; readonly strength: Concentration; readonly ml: number }
+  /** The volume is too small to measure, so a weaker strength of the same medicine is taken. */
+  | {
+      readonly step: "weaker-strength";
+      readonly ml: number;
+      readonly measurableMl: number;
+      readonly from: Concentration;
+      readonly to: Concentration;
+    }
+  /** The volume is too small to measure: takeMl of the strength and addMl of the diluent make totalMl. */
+  | {
+      readonly step: "dilution";
+      readonly ml: number;
+      readonly measurableMl: number;
+      readonly takeMl: number;
+      readonly addMl: number;
+      readonly totalMl: number;
+      readonly diluent: string;
+      readonly from: Concentration;
+      readonly to: Concentration;
+    }
+  /** To the marks of the syringe that can measure it; `syringeMl` is absent above the largest syringe. */
+  | {
+      readonly step: "rounding";
+      readonly exactMl: number;
+      readonly ml: number;
+      readonly markMl: number;
+      readonly syringeMl?: number;
+      readonly errorPercent: number;
+    }
+  /** What that volume holds: the dose as drawn up. */
+  | {
+      readonly step: "drawn-up";
+      readonly ml: number;
+      readonly strength: Concentration;
+      readonly result: Dose;
+    }
+  /** To an energy the device can be set to. */
+  | {
+      readonly step: "device-step";
+      readonly exactJ: number;
+      readonly settingJ: number;
+      readonly errorPercent: number;
+    }
+  /** Fluid that the dose is added to. */
+  | { readonly step: "added-to"; readonly ml: number; readonly diluent: string }
+  /** What goes into the syringe of an infusion, and what each mL then holds. */
+  | {
+      readonly step: "preparation";
+      readonly kind: "fixed" | "per-kg";
+      readonly amount: Dose;
+      readonly perKg?: Dose;
+      readonly kg?: number;
+      readonly totalMl: number;
+      readonly diluent: string;
+      readonly concentration: Concentration;
+    }
+  /** perKg x kg (x 60 when per minute) over the concentration = mlPerH. */
+  | {
+      readonly step: "rate";
+      readonly perKg: Dose;
+      readonly per: PerTime;
+      readonly basis: Basis;
+      readonly kg: number;
+      readonly concentration: Concentration;
+      readonly exactMlPerH: number;
+      readonly mlPerH: number;
+      readonly errorPercent: number;
+    };

@@ -1,0 +1,12 @@
+/** Units a dose may be given in. `microgram` and `unit` are written in full wherever people read them. */
+export type DoseUnit = "g" | "mg" | "microgram" | "nanogram" | "mmol" | "unit" | "mL" | "J";
+
+/** What a dose counts per; absent for a dose given at once. */
+export type DosePer = "kg" | "m2" | "min" | "h" | "kg/min" | "kg/h";
+
+/** An amount with its unit. */
+export interface Dose {
+  readonly amount: number;
+  readonly unit: DoseUnit;
+  readonly per?: DosePer;
+}

@@ -10,6 +10,9 @@ export type Centimetres = Branded<"cm">;
 export type Millimetres = Branded<"mm">;
 export type Kilograms = Branded<"kg">;
 export type Months = Branded<"month">;
+export type Days = Branded<"day">;
+export type SquareMetres = Branded<"m2">;
+export type KilogramsPerSquareMetre = Branded<"kg/m2">;
 
 function finite(value: number, name: string): number {
   if (!Number.isFinite(value)) {
@@ -36,4 +39,19 @@ export function kilograms(value: number): Kilograms {
 /** An age in months, fractions allowed. Throws a `RangeError` on NaN and infinity. */
 export function months(value: number): Months {
   return finite(value, "months") as Months;
+}
+
+/** An age in days, fractions allowed. Throws a `RangeError` on NaN and infinity. */
+export function days(value: number): Days {
+  return finite(value, "days") as Days;
+}
+
+/** A body surface area in square metres. Throws a `RangeError` on NaN and infinity. */
+export function squareMetres(value: number): SquareMetres {
+  return finite(value, "square metres") as SquareMetres;
+}
+
+/** A body mass index in kg/m2. Throws a `RangeError` on NaN and infinity. */
+export function kilogramsPerSquareMetre(value: number): KilogramsPerSquareMetre {
+  return finite(value, "kilograms per square metre") as KilogramsPerSquareMetre;
 }

@@ -2,7 +2,7 @@
 export type DoseUnit = "g" | "mg" | "microgram" | "nanogram" | "mmol" | "unit" | "mL" | "J";
 
 /** What a dose counts per; absent for a dose given at once. */
-export type DosePer = "kg" | "m2" | "min" | "h" | "kg/min" | "kg/h";
+export type DosePer = "kg" | "m2" | "mL" | "min" | "h" | "kg/min" | "kg/h";
 
 /** An amount with its unit. */
 export interface Dose {

@@ -4,8 +4,13 @@ export {
   type Kilograms,
   kilograms,
   type Millimetres,
-  type Months,
   millimetres,
+  type Months,
   months,
 } from "./brands.ts";
+export { conversionFactor, convertDose, isConvertible } from "./convert-dose.ts";
 export type { Dose, DosePer, DoseUnit } from "./dose.ts";
+export { formatConcentration } from "./format-concentration.ts";
+export { formatNumber } from "./format-number.ts";
+export { formatQuantity } from "./format-quantity.ts";
+export { formatWeight } from "./format-weight.ts";

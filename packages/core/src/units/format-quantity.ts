@@ -1,0 +1,59 @@
+import { convertDose } from "./convert-dose.ts";
+import type { Dose, DoseUnit } from "./dose.ts";
+import { formatNumber } from "./format-number.ts";
+
+/** Between a number and its unit, so that no line ends between them. */
+const NO_BREAK_SPACE = "\u00a0";
+
+const SPELLED_OUT: Partial<Record<DoseUnit, string>> = {
+  microgram: "microgram",
+  nanogram: "nanogram",
+  unit: "unit",
+};
+
+/** Mass units in falling order; a dose moves along them until it is neither under 1 nor needlessly long. */
+const SMALLER: Partial<Record<DoseUnit, DoseUnit>> = { g: "mg", mg: "microgram", microgram: "nanogram" };
+const LARGER: Partial<Record<DoseUnit, DoseUnit>> = { nanogram: "microgram", microgram: "mg" };
+
+/**
+ * A dose, volume, rate or energy as people read it: "281 micrograms", "0.5 mL", "1,500 mg", "0.1 micrograms/kg/min".
+ *
+ * The only way a dose is printed. Units that are easily misread are spelled out; a no-break space stands before
+ * the unit. A plain mass under 1 is written in the next smaller unit, and 1,000 micrograms or more in mg, so
+ * that no decimal point is left where none is needed; doses per kg or per time stay in the unit they are given in.
+ * Throws a `RangeError` when the amount is not finite.
+ *
+ * @source ismp-abbreviations
+ * @source bnfc-prescription-writing
+ *
+ * ```ts
+ * import { formatQuantity } from "@steelyard/core/units";
+ * import assert from "node:assert/strict";
+ * assert.equal(formatQuantity({ amount: 0.5, unit: "mg" }), "500\u00a0micrograms");
+ * assert.equal(formatQuantity({ amount: 1000, unit: "microgram" }), "1\u00a0mg");
+ * assert.equal(formatQuantity({ amount: 0.1, unit: "microgram", per: "kg/min" }), "0.1\u00a0micrograms/kg/min");
+ * ```
+ */
+export function formatQuantity(dose: Dose): string {
+  const { amount, unit } = dose.per === undefined ? inReadableUnit(dose) : dose;
+  const per = dose.per === undefined ? "" : `/${dose.per.replace("m2", "m²")}`;
+  return `${formatNumber(amount)}${NO_BREAK_SPACE}${unitName(unit, amount)}${per}`;
+}
+
+/** The unit in words or as its symbol: "micrograms" for 10, "microgram" for 1, "mL" for any. */
+function unitName(unit: DoseUnit, amount: number): string {
+  const name = SPELLED_OUT[unit];
+  return name === undefined ? unit : amount === 1 ? name : `${name}s`;
+}
+
+function inReadableUnit(dose: Dose): Dose {
+  const to =
+    dose.amount === 0
+      ? undefined
+      : dose.amount < 1
+        ? SMALLER[dose.unit]
+        : dose.amount >= 1000
+          ? LARGER[dose.unit]
+          : undefined;
+  return to === undefined ? dose : inReadableUnit(convertDose({ dose, to }));
+}

@@ -41,17 +41,47 @@ export function months(value: number): Months {
   return finite(value, "months") as Months;
 }
 
-/** An age in days, fractions allowed. Throws a `RangeError` on NaN and infinity. */
+/**
+ * An age in days, fractions allowed. Throws a `RangeError` on NaN and infinity.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { days } from "@steelyard/core/units";
+ *
+ * assert.equal(days(731), 731);
+ * assert.throws(() => days(Number.NaN), RangeError);
+ * ```
+ */
 export function days(value: number): Days {
   return finite(value, "days") as Days;
 }
 
-/** A body surface area in square metres. Throws a `RangeError` on NaN and infinity. */
+/**
+ * A body surface area in square metres. Throws a `RangeError` on NaN and infinity.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { squareMetres } from "@steelyard/core/units";
+ *
+ * assert.equal(squareMetres(0.45), 0.45);
+ * assert.throws(() => squareMetres(Number.NaN), RangeError);
+ * ```
+ */
 export function squareMetres(value: number): SquareMetres {
   return finite(value, "square metres") as SquareMetres;
 }
 
-/** A body mass index in kg/m2. Throws a `RangeError` on NaN and infinity. */
+/**
+ * A body mass index in kg/m2. Throws a `RangeError` on NaN and infinity.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { kilogramsPerSquareMetre } from "@steelyard/core/units";
+ *
+ * assert.equal(kilogramsPerSquareMetre(15.3), 15.3);
+ * assert.throws(() => kilogramsPerSquareMetre(Number.NaN), RangeError);
+ * ```
+ */
 export function kilogramsPerSquareMetre(value: number): KilogramsPerSquareMetre {
   return finite(value, "kilograms per square metre") as KilogramsPerSquareMetre;
 }

@@ -1,12 +1,18 @@
 export {
   type Centimetres,
   centimetres,
+  type Days,
+  days,
   type Kilograms,
+  type KilogramsPerSquareMetre,
   kilograms,
+  kilogramsPerSquareMetre,
   type Millimetres,
-  millimetres,
   type Months,
+  millimetres,
   months,
+  type SquareMetres,
+  squareMetres,
 } from "./brands.ts";
 export { conversionFactor, convertDose, isConvertible } from "./convert-dose.ts";
 export type { Dose, DosePer, DoseUnit } from "./dose.ts";

@@ -23,9 +23,9 @@ export function conversionFactor({ from, to }: { from: DoseUnit; to: DoseUnit })
 }
 
 /**
- * The same dose in another unit, exact as written.
+ * The same dose in another unit, exact to twelve digits.
  *
- * Takes any finite amount of at most 15 digits. Throws a `TypeError` when the units are of different kinds
+ * Throws a `TypeError` when the units are of different kinds
  * (mass, mmol, unit, mL, J): nothing here knows a molar mass or a density.
  *
  * ```ts
@@ -35,6 +35,8 @@ export function conversionFactor({ from, to }: { from: DoseUnit; to: DoseUnit })
  * ```
  */
 export function convertDose({ dose, to }: { dose: Dose; to: DoseUnit }): Dose {
-  const amount = toNumber(multiply(exactly(dose.amount), conversionFactor({ from: dose.unit, to })));
+  const amount = toNumber(
+    multiply(exactly(Number(dose.amount.toPrecision(12))), conversionFactor({ from: dose.unit, to })),
+  );
   return { ...dose, amount, unit: to };
 }

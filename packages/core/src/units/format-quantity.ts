@@ -1,4 +1,3 @@
-import { convertDose } from "./convert-dose.ts";
 import type { Dose, DoseUnit } from "./dose.ts";
 import { formatNumber } from "./format-number.ts";
 
@@ -46,14 +45,19 @@ function unitName(unit: DoseUnit, amount: number): string {
   return name === undefined ? unit : amount === 1 ? name : `${name}s`;
 }
 
-function inReadableUnit(dose: Dose): Dose {
-  const to =
-    dose.amount === 0
-      ? undefined
-      : dose.amount < 1
-        ? SMALLER[dose.unit]
-        : dose.amount >= 1000
-          ? LARGER[dose.unit]
-          : undefined;
-  return to === undefined ? dose : inReadableUnit(convertDose({ dose, to }));
+function inReadableUnit({ amount, unit }: Dose): Dose {
+  const smaller = SMALLER[unit];
+  const larger = LARGER[unit];
+  if (amount > 0 && amount < 1 && smaller !== undefined) {
+    return inReadableUnit({ amount: withoutDrift(amount * 1000), unit: smaller });
+  }
+  if (amount >= 1000 && larger !== undefined) {
+    return inReadableUnit({ amount: withoutDrift(amount / 1000), unit: larger });
+  }
+  return { amount, unit };
+}
+
+/** Twelve digits are more than any dose has and fewer than binary arithmetic disturbs. */
+function withoutDrift(value: number): number {
+  return Number(value.toPrecision(12));
 }

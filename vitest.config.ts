@@ -5,7 +5,26 @@ const seed = Number(process.env.STEELYARD_TEST_SEED ?? 20261125);
 
 export default defineConfig({
   test: {
-    include: ["{packages,apps}/*/{src,test}/**/*.test.{ts,tsx}", "{reference,test,bench}/**/*.test.ts"],
     sequence: { shuffle: true, seed },
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: "unit",
+          include: ["{packages,apps}/*/{src,test}/**/*.test.{ts,tsx}", "{reference,test,bench}/**/*.test.ts"],
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: "journeys",
+          include: ["e2e/**/*.test.ts"],
+          // One browser at a time: start-up times are measured.
+          fileParallelism: false,
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+        },
+      },
+    ],
   },
 });

@@ -1,0 +1,8 @@
+import type { EntryField } from "../entry/index.ts";
+import { ENGLISH } from "./english.ts";
+import type { MessageCatalogue } from "./message-catalogue.ts";
+
+/** The name of a field within a sentence: "arm circumference". */
+export function describeField(field: EntryField, catalogue: MessageCatalogue = ENGLISH): string {
+  return catalogue["field.name"]({ field });
+}

@@ -1,0 +1,8 @@
+import type { Block } from "./caution-block.ts";
+import { ENGLISH } from "./english.ts";
+import type { MessageCatalogue } from "./message-catalogue.ts";
+
+/** The banner that stands over every sheet as long as the formulary is not signed. */
+export function draftBanner(catalogue: MessageCatalogue = ENGLISH): Block {
+  return { title: catalogue["draft.title"]({}), lines: [catalogue["draft.text"]({})] };
+}

@@ -1,0 +1,145 @@
+import { type EntryField, FIELD_UNIT, type QuantityField, type UnitSymbol } from "../entry/index.ts";
+import type { MessageCatalogue } from "./message-catalogue.ts";
+import { writeMeasurement, writeRange, writeValue } from "./write-value.ts";
+
+const FIELD: Readonly<Record<EntryField, string>> = {
+  lengthCm: "length",
+  standingHeightCm: "standing height",
+  armMm: "arm circumference",
+  waistCm: "waist circumference",
+  thighCm: "thigh circumference",
+  calfCm: "calf circumference",
+  ageMonths: "age",
+  carerKg: "weight stated by the carer",
+  scaleKg: "scale weight",
+  sex: "sex",
+  posture: "posture",
+  build: "build",
+};
+
+const UNIT: Readonly<Record<UnitSymbol, string>> = {
+  mm: "mm",
+  cm: "cm",
+  m: "m",
+  in: "in",
+  ft: "ft",
+  g: "g",
+  kg: "kg",
+  oz: "oz",
+  lb: "lb",
+  d: "days",
+  w: "weeks",
+  mo: "months",
+  y: "years",
+};
+
+/** What to enter instead. */
+const EXAMPLE: Readonly<Record<QuantityField, string>> = {
+  lengthCm: "length in cm, such as 136",
+  standingHeightCm: "standing height in cm, such as 135",
+  armMm: "arm circumference in mm, such as 190",
+  waistCm: "waist circumference in cm, such as 56",
+  thighCm: "thigh circumference in cm, such as 35",
+  calfCm: "calf circumference in cm, such as 26",
+  ageMonths: "age with its unit, such as 9 y or 18 mo",
+  carerKg: "weight in kg, such as 28",
+  scaleKg: "weight in kg, such as 28",
+};
+
+/** The English sentences; the source that other languages are translated from. */
+export const ENGLISH: MessageCatalogue = {
+  "field.name": ({ field }) => FIELD[field],
+  "unit.name": ({ unit }) => UNIT[unit],
+
+  "entry-issue.empty": ({ field }) => `No ${FIELD[field]} was entered.`,
+  "entry-issue.not-a-number": ({ field, text }) =>
+    `${quote(text)} is not a number: enter the ${EXAMPLE[field]}.`,
+  "entry-issue.several-numbers": ({ field, text }) =>
+    `${quote(text)} holds more than one number: enter one ${EXAMPLE[field]}.`,
+  "entry-issue.ambiguous-separator": ({ field, text }) =>
+    `${quote(text)} has two readings, with the comma as decimal mark or between thousands: enter the ${EXAMPLE[field]}, with a decimal point.`,
+  "entry-issue.unit-missing": ({ field, text }) =>
+    `${capital(FIELD[field])} ${quote(text)} has no unit: enter the ${EXAMPLE[field]}.`,
+  "entry-issue.unit-unknown": ({ field, unit, accepted }) =>
+    `${quote(unit)} is not a unit of ${FIELD[field]}: use ${list(accepted, "or")}.`,
+  "entry-issue.not-positive": ({ field, value }) =>
+    field === "ageMonths"
+      ? `Age cannot be negative: ${writeAge(value)} was entered.`
+      : `${capital(FIELD[field])} must be more than 0 ${FIELD_UNIT[field]}: ${writeMeasurement({ field, value })} was entered.`,
+  "entry-issue.out-of-limits": ({ field, value, low, high }) =>
+    field === "ageMonths"
+      ? `Age ${writeAge(value)} is outside what this tool is for: birth to ${writeAge(high)}.`
+      : `${capital(FIELD[field])} ${writeMeasurement({ field, value })} cannot be right: every child's lies within ${writeRange({ field, low, high })}.`,
+  "entry-issue.not-a-choice": ({ field, text, choices }) =>
+    `${quote(text)} is no ${FIELD[field]}: use ${list(choices, "or")}.`,
+  "entry-issue.fields-swapped": ({ lengthCm, armMm }) =>
+    `Length ${writeValue(lengthCm)} cm and arm circumference ${writeValue(armMm)} mm cannot both be right: no child has so thin an arm. They may have changed places.`,
+
+  "entry-notice.unit-converted": ({ field, text, value }) =>
+    `${capital(FIELD[field])} ${quote(text)} was taken as ${writeMeasurement({ field, value })}.`,
+  "entry-notice.length-from-height": ({ standingHeightCm, lengthCm }) =>
+    `Lying length was taken as ${writeValue(lengthCm)} cm: standing height ${writeValue(standingHeightCm)} cm + 0.7 cm.`,
+  "entry-notice.lengths-disagree": ({ lengthCm, standingHeightCm, differenceCm }) =>
+    `Lying length ${writeValue(lengthCm)} cm and standing height ${writeValue(standingHeightCm)} cm disagree by ${writeValue(differenceCm)} cm after adding 0.7 cm to the height; the lying length was used.`,
+
+  "did-you-mean": ({ proposals }) => `Did you mean ${list(proposals, "or")}?`,
+  "proposal.unit": ({ field, typed, from, value }) =>
+    field === "ageMonths" || from === FIELD_UNIT[field]
+      ? `${writeValue(typed)} ${UNIT[from]}`
+      : `${writeValue(typed)} ${UNIT[from]} (${writeMeasurement({ field, value })})`,
+  "proposal.swap": ({ lengthCm, armMm }) =>
+    `length ${writeValue(lengthCm)} cm and arm circumference ${writeValue(armMm)} mm`,
+
+  "body-issue.length-missing": () =>
+    "Length is needed: no other measurement alone gives a weight that can be relied on. Measure from crown to heel, lying flat.",
+  "body-issue.measurement-out-of-range": ({ measurement, value, low, high }) =>
+    `${capital(FIELD[measurement])} ${writeMeasurement({ field: measurement, value })} is outside the range that the body model serves, ${writeRange({ field: measurement, low, high })}. Measure again, or weigh the child and enter the scale weight.`,
+
+  "body-warning.measurement-extrapolated": ({ measurement, value, low, high }) =>
+    `${capital(FIELD[measurement])} ${writeMeasurement({ field: measurement, value })} is beyond what the body model has seen (${writeRange({ field: measurement, low, high })} here): the weight is an extrapolation.`,
+  "body-warning.measurement-not-used": ({ measurement }) =>
+    `${capital(FIELD[measurement])} was given, but this version of the body model makes no use of it.`,
+  "body-warning.no-girth": () =>
+    "Length alone: build is unknown and the range is wide. Measuring the arm narrows it most.",
+  "body-warning.scale-weight-unlikely": ({ scaleKg, low, high }) =>
+    `Scale weight ${writeValue(scaleKg)} kg is unlikely for these measurements, which predict ${writeValue(low)} to ${writeValue(high)} kg. Check the scale, its unit and the measurements.`,
+
+  "rests.estimated": ({ rests }) =>
+    `Estimated from ${list(
+      rests.map((name) => FIELD[name]),
+      "and",
+    )}.`,
+  "rests.scale": () => "Read from the scale.",
+
+  "caution.title": () => "Caution",
+  "caution.decision-support": () => "This is decision support for trained clinicians.",
+  "caution.weigh": () => "Weigh the child as soon as you can.",
+  "caution.local-guidelines": () => "Local guidelines and a licensed professional's judgement come first.",
+  "caution.check-doses": () => "Check every dose independently.",
+  "caution.not-a-device": () => "Not a certified medical device.",
+
+  "draft.title": () => "Draft formulary, not signed",
+  "draft.text": () =>
+    "No licensed pharmacist or physician has reviewed these doses. Do not give any of them before checking it against your own formulary.",
+};
+
+/** "9 years", "18 months", "300 months". */
+function writeAge(ageMonths: number): string {
+  const years = ageMonths / 12;
+  return Number.isInteger(years) && years >= 2 ? `${years} years` : `${writeValue(ageMonths)} months`;
+}
+
+/** Typed text between quotation marks, cut where it is too long to be read at a glance. */
+function quote(text: string): string {
+  const characters = [...text];
+  return `"${characters.length > 40 ? `${characters.slice(0, 40).join("")}…` : text}"`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** "a", "a or b", "a, b or c". */
+function list(items: readonly string[], word: "and" | "or"): string {
+  return items.length < 2 ? items.join("") : `${items.slice(0, -1).join(", ")} ${word} ${items.at(-1)}`;
+}

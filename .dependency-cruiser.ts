@@ -93,10 +93,17 @@ const config: IConfiguration = {
     },
     {
       name: "only-child-and-wording-join",
-      comment: "child joins body and dosing, wording words both; nothing else in core imports either.",
+      comment: "child joins body and dosing, wording words both, entry makes measurements of what was typed.",
       severity: "error",
-      from: { path: "^packages/core/src/", pathNot: ["/src/(child|wording|body|dosing)/", tests] },
+      from: { path: "^packages/core/src/", pathNot: ["/src/(child|wording|entry|body|dosing)/", tests] },
       to: { path: "^packages/core/src/(body|dosing)/" },
+    },
+    {
+      name: "entry-knows-no-dosing",
+      comment: "What was typed about a child has nothing to do with medicines.",
+      severity: "error",
+      from: { path: "^packages/core/src/entry/", pathNot: tests },
+      to: { path: "^packages/core/src/dosing/" },
     },
     {
       name: "apps-never-import-each-other",

@@ -84,6 +84,11 @@ const plants: readonly Plant[] = [
     text: 'export { body } from "../body/index.ts";',
   },
   {
+    rule: "entry-knows-no-dosing",
+    file: "packages/core/src/entry/dosed.ts",
+    text: 'export { dosing } from "../dosing/index.ts";',
+  },
+  {
     rule: "apps-never-import-each-other",
     file: "apps/cli/src/other-app.ts",
     text: 'export { server } from "@steelyard/server";',

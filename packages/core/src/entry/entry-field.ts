@@ -10,6 +10,7 @@ export interface EntryValues {
   readonly waistCm: Centimetres;
   readonly thighCm: Centimetres;
   readonly calfCm: Centimetres;
+  readonly headCm: Centimetres;
   readonly ageMonths: Months;
   readonly carerKg: Kilograms;
   readonly scaleKg: Kilograms;

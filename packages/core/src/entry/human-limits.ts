@@ -27,6 +27,8 @@ export const HUMAN_LIMITS: Readonly<Record<QuantityField, Limits>> = {
   // 25.1 to 92.0 cm and 17.5 to 61.1 cm, but from 8 years on: a quarter of the smallest leaves room for infants.
   thighCm: { low: 6, high: 140 },
   calfCm: { low: 4, high: 95 },
+  // 32.3 cm (15.5 cm in one row, a misreading) to 50.2 cm, under 1 year; three quarters more than that for older heads.
+  headCm: { low: 15, high: 88 },
   // The data end before the twentieth birthday, and so does what this tool is for.
   ageMonths: { low: 0, high: 240 },
   // Survivors weigh from 0.26 kg at birth (@source bell2011); the heaviest in the surveys 215 kg.

@@ -20,6 +20,7 @@ const BRANDS: Brands = {
   waistCm: centimetres,
   thighCm: centimetres,
   calfCm: centimetres,
+  headCm: centimetres,
   ageMonths: months,
   carerKg: kilograms,
   scaleKg: kilograms,
@@ -37,7 +38,6 @@ const BRANDS: Brands = {
  *
  * @source nhanes the widest limits, see `human-limits.ts`
  *
- * @example
  * ```ts
  * import assert from "node:assert/strict";
  * import { readEntry } from "@steelyard/core/entry";

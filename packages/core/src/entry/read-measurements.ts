@@ -33,7 +33,6 @@ type Values = { -readonly [F in EntryField]?: EntryValues[F] };
  *
  * @source who-anthro length = height + 0.7 cm
  *
- * @example
  * ```ts
  * import assert from "node:assert/strict";
  * import { readMeasurements } from "@steelyard/core/entry";

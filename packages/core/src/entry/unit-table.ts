@@ -65,6 +65,7 @@ export const FIELD_UNIT: Readonly<Record<QuantityField, UnitSymbol>> = {
   waistCm: "cm",
   thighCm: "cm",
   calfCm: "cm",
+  headCm: "cm",
   ageMonths: "mo",
   carerKg: "kg",
   scaleKg: "kg",

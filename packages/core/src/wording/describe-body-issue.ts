@@ -8,7 +8,6 @@ import { say } from "./say.ts";
 /**
  * Why no weight can be given and what to do about it, as sentences.
  *
- * @example
  * ```ts
  * import assert from "node:assert/strict";
  * import { describeBodyIssue } from "@steelyard/core/wording";
@@ -21,8 +20,8 @@ import { say } from "./say.ts";
  *   high: 330,
  *   proposal: { from: "cm", value: 450 },
  * });
- * assert.match(sentence, /Arm circumference 45 mm is outside/);
- * assert.match(sentence, /Did you mean 45 cm \(450 mm\)\?$/);
+ * assert.match(sentence, /Arm circumference 45\smm is outside/);
+ * assert.match(sentence, /Did you mean 45\scm \(450\smm\)\?$/);
  * ```
  */
 export function describeBodyIssue(issue: BodyIssue, catalogue: MessageCatalogue = ENGLISH): string {

@@ -7,7 +7,6 @@ import { say } from "./say.ts";
 /**
  * Why a typed text was not taken and what to enter instead, as sentences for the person who typed it.
  *
- * @example
  * ```ts
  * import assert from "node:assert/strict";
  * import { readEntry } from "@steelyard/core/entry";
@@ -16,7 +15,7 @@ import { say } from "./say.ts";
  * const arm = readEntry("armMm", "-19");
  * assert.equal(
  *   !arm.ok && describeEntryIssue(arm.error),
- *   "Arm circumference must be more than 0 mm: -19 mm was entered.",
+ *   "Arm circumference must be more than 0\u00a0mm: −19\u00a0mm was entered.",
  * );
  * ```
  */

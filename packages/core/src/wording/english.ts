@@ -9,6 +9,7 @@ const FIELD: Readonly<Record<EntryField, string>> = {
   waistCm: "waist circumference",
   thighCm: "thigh circumference",
   calfCm: "calf circumference",
+  headCm: "head circumference",
   ageMonths: "age",
   carerKg: "weight stated by the carer",
   scaleKg: "scale weight",
@@ -41,6 +42,7 @@ const EXAMPLE: Readonly<Record<QuantityField, string>> = {
   waistCm: "waist circumference in cm, such as 56",
   thighCm: "thigh circumference in cm, such as 35",
   calfCm: "calf circumference in cm, such as 26",
+  headCm: "head circumference in cm, such as 44",
   ageMonths: "age with its unit, such as 9 y or 18 mo",
   carerKg: "weight in kg, such as 28",
   scaleKg: "weight in kg, such as 28",
@@ -65,7 +67,7 @@ export const ENGLISH: MessageCatalogue = {
   "entry-issue.not-positive": ({ field, value }) =>
     field === "ageMonths"
       ? `Age cannot be negative: ${writeAge(value)} was entered.`
-      : `${capital(FIELD[field])} must be more than 0 ${FIELD_UNIT[field]}: ${writeMeasurement({ field, value })} was entered.`,
+      : `${capital(FIELD[field])} must be more than 0\u00a0${FIELD_UNIT[field]}: ${writeMeasurement({ field, value })} was entered.`,
   "entry-issue.out-of-limits": ({ field, value, low, high }) =>
     field === "ageMonths"
       ? `Age ${writeAge(value)} is outside what this tool is for: birth to ${writeAge(high)}.`
@@ -73,36 +75,40 @@ export const ENGLISH: MessageCatalogue = {
   "entry-issue.not-a-choice": ({ field, text, choices }) =>
     `${quote(text)} is no ${FIELD[field]}: use ${list(choices, "or")}.`,
   "entry-issue.fields-swapped": ({ lengthCm, armMm }) =>
-    `Length ${writeValue(lengthCm)} cm and arm circumference ${writeValue(armMm)} mm cannot both be right: no child has so thin an arm. They may have changed places.`,
+    `Length ${writeMeasurement({ field: "lengthCm", value: lengthCm })} and arm circumference ${writeMeasurement({ field: "armMm", value: armMm })} cannot both be right: no child has so thin an arm. They may have changed places.`,
 
   "entry-notice.unit-converted": ({ field, text, value }) =>
     `${capital(FIELD[field])} ${quote(text)} was taken as ${writeMeasurement({ field, value })}.`,
   "entry-notice.length-from-height": ({ standingHeightCm, lengthCm }) =>
-    `Lying length was taken as ${writeValue(lengthCm)} cm: standing height ${writeValue(standingHeightCm)} cm + 0.7 cm.`,
+    `Lying length was taken as ${writeMeasurement({ field: "lengthCm", value: lengthCm })}: standing height ${writeMeasurement({ field: "lengthCm", value: standingHeightCm })} + 0.7\u00a0cm.`,
   "entry-notice.lengths-disagree": ({ lengthCm, standingHeightCm, differenceCm }) =>
-    `Lying length ${writeValue(lengthCm)} cm and standing height ${writeValue(standingHeightCm)} cm disagree by ${writeValue(differenceCm)} cm after adding 0.7 cm to the height; the lying length was used.`,
+    `Lying length ${writeMeasurement({ field: "lengthCm", value: lengthCm })} and standing height ${writeMeasurement({ field: "lengthCm", value: standingHeightCm })} disagree by ${writeMeasurement({ field: "lengthCm", value: differenceCm })} after adding 0.7 cm to the height; the lying length was used.`,
 
   "did-you-mean": ({ proposals }) => `Did you mean ${list(proposals, "or")}?`,
   "proposal.unit": ({ field, typed, from, value }) =>
     field === "ageMonths" || from === FIELD_UNIT[field]
-      ? `${writeValue(typed)} ${UNIT[from]}`
-      : `${writeValue(typed)} ${UNIT[from]} (${writeMeasurement({ field, value })})`,
+      ? `${writeValue(typed)}\u00a0${UNIT[from]}`
+      : `${writeValue(typed)}\u00a0${UNIT[from]} (${writeMeasurement({ field, value })})`,
   "proposal.swap": ({ lengthCm, armMm }) =>
-    `length ${writeValue(lengthCm)} cm and arm circumference ${writeValue(armMm)} mm`,
+    `length ${writeMeasurement({ field: "lengthCm", value: lengthCm })} and arm circumference ${writeMeasurement({ field: "armMm", value: armMm })}`,
 
   "body-issue.length-missing": () =>
     "Length is needed: no other measurement alone gives a weight that can be relied on. Measure from crown to heel, lying flat.",
   "body-issue.measurement-out-of-range": ({ measurement, value, low, high }) =>
     `${capital(FIELD[measurement])} ${writeMeasurement({ field: measurement, value })} is outside the range that the body model serves, ${writeRange({ field: measurement, low, high })}. Measure again, or weigh the child and enter the scale weight.`,
 
-  "body-warning.measurement-extrapolated": ({ measurement, value, low, high }) =>
-    `${capital(FIELD[measurement])} ${writeMeasurement({ field: measurement, value })} is beyond what the body model has seen (${writeRange({ field: measurement, low, high })} here): the weight is an extrapolation.`,
+  "body-warning.measurement-extrapolated": ({ measurement, value, low, high }) => {
+    const seen = `${writeRange({ field: measurement, low, high })}${measurement === "lengthCm" ? "" : " at this length"}`;
+    return `${capital(FIELD[measurement])} ${writeMeasurement({ field: measurement, value })} is beyond what the body model has seen (${seen}): the weight is an extrapolation.`;
+  },
   "body-warning.measurement-not-used": ({ measurement }) =>
-    `${capital(FIELD[measurement])} was given, but this version of the body model makes no use of it.`,
+    ["posture", "build", "carerKg"].includes(measurement)
+      ? `${capital(FIELD[measurement])} was given but not used: this version of the body model has no place for it.`
+      : `${capital(FIELD[measurement])} was given but not used: the body model has no data on it at this length.`,
   "body-warning.no-girth": () =>
     "Length alone: build is unknown and the range is wide. Measuring the arm narrows it most.",
   "body-warning.scale-weight-unlikely": ({ scaleKg, low, high }) =>
-    `Scale weight ${writeValue(scaleKg)} kg is unlikely for these measurements, which predict ${writeValue(low)} to ${writeValue(high)} kg. Check the scale, its unit and the measurements.`,
+    `Scale weight ${writeMeasurement({ field: "scaleKg", value: scaleKg })} is unlikely for these measurements, which predict ${writeRange({ field: "scaleKg", low, high })}. Check the scale, its unit and the measurements.`,
 
   "rests.estimated": ({ rests }) =>
     `Estimated from ${list(
@@ -126,7 +132,9 @@ export const ENGLISH: MessageCatalogue = {
 /** "9 years", "18 months", "300 months". */
 function writeAge(ageMonths: number): string {
   const years = ageMonths / 12;
-  return Number.isInteger(years) && years >= 2 ? `${years} years` : `${writeValue(ageMonths)} months`;
+  return Number.isInteger(years) && years >= 2
+    ? `${years}\u00a0years`
+    : `${writeValue(ageMonths)}\u00a0months`;
 }
 
 /** Typed text between quotation marks, cut where it is too long to be read at a glance. */

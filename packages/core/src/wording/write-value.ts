@@ -1,15 +1,17 @@
 import { type EntryField, FIELD_UNIT, type UnitSymbol } from "../entry/index.ts";
+import { formatNumber } from "../units/index.ts";
 
 const UNITS: Partial<Record<EntryField, UnitSymbol>> = FIELD_UNIT;
 
-/** "136.5": to the hundredth at most, with a leading and without a trailing zero. */
+/** "136.5": to the hundredth at most. */
 export function writeValue(value: number): string {
-  return String(Math.round(value * 100) / 100);
+  return formatNumber(Math.round(value * 100) / 100);
 }
 
-/** "136.5 cm": a measurement in the unit of its field. */
+/** "136.5 cm": a measurement in the unit of its field, with a no-break space between. */
 export function writeMeasurement({ field, value }: { field: EntryField; value: number }): string {
-  return `${writeValue(value)} ${UNITS[field] ?? ""}`.trimEnd();
+  const unit = UNITS[field];
+  return unit === undefined ? writeValue(value) : `${writeValue(value)}\u00a0${unit}`;
 }
 
 /** "18 to 310 cm". */

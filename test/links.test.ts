@@ -29,7 +29,7 @@ function deadLinks({ file, text }: TextFile): string[] {
     .filter((target) => {
       const [path = "", anchor] = target.split("#");
       const named = path === "" ? file : join(dirname(file), path);
-      if (!existsSync(join(repositoryRoot, named))) return true;
+      if (path !== "" && !existsSync(join(repositoryRoot, named))) return true;
       const other = path === "" ? text : documents.find((document) => document.file === named)?.text;
       return anchor !== undefined && other !== undefined && !anchorsIn(other).includes(anchor);
     })

@@ -31,7 +31,6 @@ describe("one version for all", () => {
       expect(citation).toContain(line);
     }
   });
-  });
 });
 
 describe("the commands of the README", () => {

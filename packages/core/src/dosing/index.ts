@@ -1,5 +1,6 @@
 export type { Dose, DoseUnit } from "../units/index.ts";
 export type { Citation, Source, SourceRef, Verification } from "./citation.ts";
+export { computeSheet, type SheetInput } from "./compute-sheet.ts";
 export type { AgeChoice, DosingWarning, Unavailable } from "./dosing-warning.ts";
 export type {
   Administration,
@@ -14,6 +15,7 @@ export type {
   Route,
   Use,
 } from "./formulary.ts";
+export { type InfusionArithmetic, infusionDose, infusionRateMlPerH } from "./infusion-rate.ts";
 export type {
   AcceptedRange,
   AgeBand,
@@ -47,5 +49,6 @@ export type {
   SmallVolumeDilution,
   Strength,
 } from "./strength.ts";
+export { type Syringe, usualSyringes } from "./syringes.ts";
 export type { Basis, Weights } from "./weights.ts";
 export type { Concentration, PerTime, WorkingStep } from "./working-step.ts";

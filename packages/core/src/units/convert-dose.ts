@@ -1,5 +1,6 @@
 import type { Dose, DoseUnit } from "./dose.ts";
 import { exactly, fraction, multiply, type Rational, toNumber } from "./rational.ts";
+import { withoutDrift } from "./without-drift.ts";
 
 /** Nanograms in one of it, exact by the definition of the prefixes. Units of other kinds convert to nothing. */
 const NANOGRAMS: Partial<Record<DoseUnit, number>> = { g: 1e9, mg: 1e6, microgram: 1e3, nanogram: 1 };
@@ -36,7 +37,7 @@ export function conversionFactor({ from, to }: { from: DoseUnit; to: DoseUnit })
  */
 export function convertDose({ dose, to }: { dose: Dose; to: DoseUnit }): Dose {
   const amount = toNumber(
-    multiply(exactly(Number(dose.amount.toPrecision(12))), conversionFactor({ from: dose.unit, to })),
+    multiply(exactly(withoutDrift(dose.amount)), conversionFactor({ from: dose.unit, to })),
   );
   return { ...dose, amount, unit: to };
 }

@@ -1,5 +1,6 @@
 import type { Dose, DoseUnit } from "./dose.ts";
 import { formatNumber } from "./format-number.ts";
+import { withoutDrift } from "./without-drift.ts";
 
 /** Between a number and its unit, so that no line ends between them. */
 const NO_BREAK_SPACE = "\u00a0";
@@ -55,9 +56,4 @@ function inReadableUnit({ amount, unit }: Dose): Dose {
     return inReadableUnit({ amount: withoutDrift(amount / 1000), unit: larger });
   }
   return { amount, unit };
-}
-
-/** Twelve digits are more than any dose has and fewer than binary arithmetic disturbs. */
-function withoutDrift(value: number): number {
-  return Number(value.toPrecision(12));
 }

@@ -1,0 +1,70 @@
+import { compare, exactly, fraction, type Rational } from "../units/rational.ts";
+import type { Basis, Weights } from "./weights.ts";
+
+/** What the engine knows of the child, with weights as they are written in the working. */
+export interface ChildFacts {
+  readonly kgByBasis: Readonly<Partial<Record<Basis, Rational>>> & { readonly total: Rational };
+  readonly ageMonths?: number;
+  readonly lengthCm?: number;
+  readonly cumulative?: (kg: number) => number;
+}
+
+/** Heavier than anyone ever weighed in a child; anything above is a mistake of the caller. */
+const HIGHEST_KG = 1000;
+
+/**
+ * The weight that enters the arithmetic, so that the reader can repeat it from what stands on the page.
+ *
+ * An estimate is written to 0.1 kg (0.01 kg under 3 kg), a weight from a scale to 0.01 kg: in each case less
+ * than a tenth of what is known of it, or of what one mark of a syringe moves the dose.
+ */
+function writtenKg(kg: number, name: string, fine: boolean): Rational {
+  if (!(kg > 0 && kg <= HIGHEST_KG)) {
+    throw new RangeError(
+      `Cannot compute a sheet as ${name} must be in (0, ${HIGHEST_KG}]: current value is ${kg}`,
+    );
+  }
+  const perKg = fine || kg < 3 ? 100 : 10;
+  return fraction(Math.max(1, Math.round(kg * perKg)), perKg);
+}
+
+export function childFacts({
+  weights,
+  ageMonths,
+  lengthCm,
+}: {
+  readonly weights: Weights;
+  readonly ageMonths?: number | undefined;
+  readonly lengthCm?: number | undefined;
+}): ChildFacts {
+  if (ageMonths !== undefined && !(ageMonths >= 0 && ageMonths < Number.POSITIVE_INFINITY)) {
+    throw new RangeError(
+      `Cannot compute a sheet as ageMonths must be at least 0: current value is ${ageMonths}`,
+    );
+  }
+  if (lengthCm !== undefined && !(lengthCm > 0 && lengthCm < 300)) {
+    throw new RangeError(
+      `Cannot compute a sheet as lengthCm must be in (0, 300): current value is ${lengthCm}`,
+    );
+  }
+  const { totalKg, idealKg, adjustedKg, leanKg, cumulative } = weights;
+  return {
+    kgByBasis: {
+      total: writtenKg(totalKg, "totalKg", cumulative === undefined),
+      ...(idealKg !== undefined && { ideal: writtenKg(idealKg, "idealKg", false) }),
+      ...(adjustedKg !== undefined && { adjusted: writtenKg(adjustedKg, "adjustedKg", false) }),
+      ...(leanKg !== undefined && { lean: writtenKg(leanKg, "leanKg", false) }),
+    },
+    ...(ageMonths !== undefined && { ageMonths }),
+    ...(lengthCm !== undefined && { lengthCm }),
+    ...(cumulative !== undefined && { cumulative }),
+  };
+}
+
+/** Whether value lies in [low, high); a missing edge is open. */
+export function isWithin(value: Rational, low: number | undefined, high: number | undefined): boolean {
+  return (
+    (low === undefined || compare(value, exactly(low)) >= 0) &&
+    (high === undefined || compare(value, exactly(high)) < 0)
+  );
+}

@@ -1,0 +1,66 @@
+import { toNumber } from "../units/rational.ts";
+import { checkApplicability } from "./applicability.ts";
+import type { ChildFacts } from "./child-facts.ts";
+import type { Means } from "./deliver.ts";
+import { doseLine } from "./dose-line.ts";
+import type { AgeChoice, DosingWarning, Unavailable } from "./dosing-warning.ts";
+import { givenDose } from "./given-dose.ts";
+import { infusionLine } from "./infusion-line.ts";
+import { type LineHead, lineHead } from "./line-head.ts";
+import type { LineTask } from "./line-task.ts";
+import { resolveRule } from "./resolve-rule.ts";
+import type { AgeBandRule } from "./rule.ts";
+import type { SheetLine, UnavailableLine } from "./sheet-line.ts";
+import type { WorkingStep } from "./working-step.ts";
+
+/** One use for one child: a dose, or the reason why there is none. */
+export function computeLine(task: LineTask): SheetLine {
+  const { use, option, means, child } = task;
+  const head = lineHead(task);
+  const applicability = checkApplicability(use, child);
+  if (applicability.unavailable) return withoutDose(head, applicability.unavailable, [], []);
+  const { warnings } = applicability;
+  if (option.rule.kind === "infusion") {
+    const line = infusionLine({ ...task, head, rule: option.rule, warnings });
+    return line.ok ? line.value : withoutDose(head, line.error, [], warnings);
+  }
+  const resolved = resolveRule(option.rule, child);
+  if (!resolved.ok) {
+    const { error } = resolved;
+    const reason: Unavailable =
+      error.type === "age-missing" && option.rule.kind === "age-bands"
+        ? { type: "age-missing", choices: choicesByAge(option.rule, child, means) }
+        : error;
+    return withoutDose(head, reason, [], warnings);
+  }
+  const { rule, steps, warnings: ruleWarnings } = resolved.value;
+  const before = [...warnings, ...ruleWarnings];
+  const line = doseLine({ ...task, head, rule, steps, warnings: before });
+  return line.ok ? line.value : withoutDose(head, line.error, steps, before);
+}
+
+function withoutDose(
+  head: LineHead,
+  unavailable: Unavailable,
+  working: readonly WorkingStep[],
+  warnings: readonly DosingWarning[],
+): UnavailableLine {
+  return { ...head, unavailable, working, warnings };
+}
+
+/** What each band of age would give; a band whose own rule cannot be computed is left to the reader's formulary. */
+function choicesByAge(rule: AgeBandRule, child: ChildFacts, means: Means): AgeChoice[] {
+  return rule.bands.flatMap(({ lowMonths, highMonths, rule: bandRule }) => {
+    const given = givenDose(bandRule, child, means);
+    if (!given.ok) return [];
+    const { dose, volume, limited } = given.value;
+    return [
+      {
+        lowMonths,
+        ...(highMonths !== undefined && { highMonths }),
+        dose: { ...dose, amount: volume ? dose.amount : toNumber(limited.amount) },
+        ...(volume && { volume }),
+      },
+    ];
+  });
+}

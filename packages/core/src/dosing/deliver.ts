@@ -1,0 +1,88 @@
+import { compare, exactly, toNumber } from "../units/rational.ts";
+import { type Delivered, drawUp } from "./draw-up.ts";
+import type { Medicine, Use } from "./formulary.ts";
+import type { LimitedDose } from "./limited-dose.ts";
+import { errorPercent, measureVolume } from "./measure-volume.ts";
+import type { Strength } from "./strength.ts";
+import { ROUNDING_TOLERANCE_PERCENT, type Syringe } from "./syringes.ts";
+import type { WorkingStep } from "./working-step.ts";
+
+/** What a dose is given with: the strengths of the use, the syringes and the devices of the site. */
+export interface Means {
+  readonly medicine: Medicine;
+  readonly strengths: readonly Strength[];
+  readonly syringes: readonly Syringe[];
+  readonly deviceEnergiesJ: readonly number[];
+}
+
+/** The strengths a use names, in its order. Throws a `RangeError` on one the medicine does not have. */
+export function strengthsOf(medicine: Medicine, use: Use): Strength[] {
+  return use.strengths.map((id) => {
+    const strength = medicine.strengths.find((candidate) => candidate.id === id);
+    if (strength === undefined) {
+      throw new RangeError(
+        `Cannot compute ${medicine.id}.${use.id} as its strengths must exist: current id is ${id}`,
+      );
+    }
+    return strength;
+  });
+}
+
+/** From the dose that is asked for to the dose that can be given. */
+export function deliver(limited: LimitedDose, means: Means): Delivered {
+  if (limited.unit === "J") return deliverEnergy(limited, means.deviceEnergiesJ);
+  if (limited.unit === "mL") return deliverFluid(limited, means);
+  if (means.strengths.length === 0) return { amount: limited.amount, steps: [], warnings: [] };
+  return drawUp({ limited, strengths: means.strengths, syringes: means.syringes });
+}
+
+function deliverFluid(limited: LimitedDose, { medicine, syringes }: Means): Delivered {
+  const {
+    ml,
+    errorPercent: percent,
+    ...marks
+  } = measureVolume({
+    exactMl: limited.amount,
+    maximumMl: limited.maximum,
+    minimumMl: limited.minimum,
+    syringes,
+  });
+  const { syringeMl } = marks;
+  const rounding: WorkingStep = {
+    step: "rounding",
+    exactMl: toNumber(limited.amount),
+    ml: toNumber(ml),
+    ...marks,
+    errorPercent: percent,
+  };
+  const aboveTolerance = Math.abs(percent) > ROUNDING_TOLERANCE_PERCENT;
+  return {
+    amount: ml,
+    volume: { ml: toNumber(ml), strength: medicine.name, ...(syringeMl !== undefined && { syringeMl }) },
+    steps: percent === 0 ? [] : [rounding],
+    warnings: percent === 0 ? [] : [{ type: "rounded", errorPercent: percent, aboveTolerance }],
+  };
+}
+
+/** The nearest setting of the device that does not pass the maximum; the lower one of two as near. */
+function deliverEnergy(limited: LimitedDose, deviceEnergiesJ: readonly number[]): Delivered {
+  const exactJ = toNumber(limited.amount);
+  const { maximum } = limited;
+  const settings = deviceEnergiesJ.filter(
+    (joules) => maximum === undefined || compare(exactly(joules), maximum) <= 0,
+  );
+  const [first, ...rest] = settings;
+  if (first === undefined) throw new RangeError("Cannot set an energy as deviceEnergiesJ must not be empty");
+  const settingJ = rest.reduce(
+    (best, joules) => (Math.abs(joules - exactJ) < Math.abs(best - exactJ) ? joules : best),
+    first,
+  );
+  const percent = errorPercent({ exact: limited.amount, rounded: exactly(settingJ) });
+  if (percent === 0) return { amount: limited.amount, steps: [], warnings: [] };
+  const aboveTolerance = Math.abs(percent) > ROUNDING_TOLERANCE_PERCENT;
+  return {
+    amount: exactly(settingJ),
+    steps: [{ step: "device-step", exactJ, settingJ, errorPercent: percent }],
+    warnings: [{ type: "rounded", errorPercent: percent, aboveTolerance }],
+  };
+}

@@ -1,0 +1,124 @@
+import { ok, type Result } from "../result.ts";
+import { compare, fraction, multiply, toNumber } from "../units/rational.ts";
+import type { ChildFacts } from "./child-facts.ts";
+import type { DosingWarning, Unavailable } from "./dosing-warning.ts";
+import type { Administration } from "./formulary.ts";
+import { type GivenDose, givenDose } from "./given-dose.ts";
+import { limitedDose } from "./limited-dose.ts";
+import type { LineHead } from "./line-head.ts";
+import type { LineTask } from "./line-task.ts";
+import { measureVolume } from "./measure-volume.ts";
+import { resolveRule } from "./resolve-rule.ts";
+import { doseRobustness, isOutsideAccepted, ROBUST_BELOW } from "./robustness.ts";
+import type { AcceptedRange, SimpleRule } from "./rule.ts";
+import type { DoseLine, FurtherDose } from "./sheet-line.ts";
+import type { Syringe } from "./syringes.ts";
+import type { WorkingStep } from "./working-step.ts";
+
+export interface DoseLineTask extends LineTask {
+  readonly head: LineHead;
+  /** The rule for this child, bands resolved. */
+  readonly rule: SimpleRule;
+  readonly steps: readonly WorkingStep[];
+  readonly warnings: readonly DosingWarning[];
+}
+
+/** A dose that is given at once. */
+export function doseLine(task: DoseLineTask): Result<DoseLine, Unavailable> {
+  const { head, rule, child, means, option, use } = task;
+  const first = givenDose(rule, child, means);
+  if (!first.ok) return first;
+  const { limited, given, dose, volume, working, warnings } = first.value;
+  const accepted = rule.kind === "per-m2" ? undefined : rule.accepted;
+  const robustness = doseRobustness({ given, limited, accepted, child });
+  const addedTo = addition(use.administration, child, means.syringes);
+  return ok({
+    ...head,
+    basis: limited.basis,
+    basisKg: toNumber(limited.kg),
+    dose,
+    ...(volume && { volume }),
+    ...(addedTo && { addedTo }),
+    ...(limited.limitedBy && { limitedBy: limited.limitedBy }),
+    further: (option.further ?? []).flatMap((next) => furtherDose(givenDose(next, child, means))),
+    ...robustness,
+    working: [...task.steps, ...working, ...(addedTo ? [{ step: "added-to" as const, ...addedTo }] : [])],
+    warnings: [
+      ...task.warnings,
+      ...warnings,
+      ...basesDiffer(rule, child),
+      ...notRobust(robustness),
+      ...outsideAccepted(first.value, accepted),
+    ],
+  });
+}
+
+/** A later dose needs the same facts as the first, which were there. */
+function furtherDose(next: Result<GivenDose, Unavailable>): FurtherDose[] {
+  if (!next.ok) return [];
+  const { dose, volume, limited, working, warnings } = next.value;
+  return [
+    {
+      dose,
+      ...(volume && { volume }),
+      ...(limited.limitedBy && { limitedBy: limited.limitedBy }),
+      working,
+      warnings,
+    },
+  ];
+}
+
+/** Where the dose on total and on ideal weight, each after its limits, differ by more than a fifth of the smaller. */
+function basesDiffer(rule: SimpleRule, child: ChildFacts): DosingWarning[] {
+  if (rule.kind !== "per-kg" || child.kgByBasis.ideal === undefined) return [];
+  const total = limitedDose({ ...rule, basis: "total" }, child);
+  const ideal = limitedDose({ ...rule, basis: "total" }, onIdealWeight(child));
+  if (!total.ok || !ideal.ok) return [];
+  const [a, b] = [total.value.amount, ideal.value.amount];
+  const [smaller, larger] = compare(a, b) < 0 ? [a, b] : [b, a];
+  if (compare(larger, multiply(smaller, fraction(6, 5))) <= 0) return [];
+  const { unit } = rule;
+  return [
+    {
+      type: "bases-differ",
+      totalDose: { amount: toNumber(a), unit },
+      idealDose: { amount: toNumber(b), unit },
+    },
+  ];
+}
+
+function onIdealWeight(child: ChildFacts): ChildFacts {
+  const { ideal, total } = child.kgByBasis;
+  return { ...child, kgByBasis: { total: ideal ?? total } };
+}
+
+function notRobust(robustness: ReturnType<typeof doseRobustness>): DosingWarning[] {
+  if (!("robustness" in robustness)) return [];
+  const { probabilityOutside } = robustness.robustness;
+  return probabilityOutside > ROBUST_BELOW ? [{ type: "not-robust", probabilityOutside }] : [];
+}
+
+function outsideAccepted(
+  { limited, given }: GivenDose,
+  accepted: AcceptedRange | undefined,
+): DosingWarning[] {
+  if (accepted === undefined || !isOutsideAccepted({ given, limited, accepted })) return [];
+  const amount = toNumber(given) / toNumber(limited.kg);
+  return [{ type: "outside-accepted-range", dosePerKg: { amount, unit: limited.unit, per: "kg" } }];
+}
+
+/** The fluid the dose is added to, where the formulary names one and what it depends on is known. */
+function addition(
+  { dilution }: Administration,
+  child: ChildFacts,
+  syringes: readonly Syringe[],
+): { ml: number; diluent: string } | undefined {
+  if (dilution === undefined) return undefined;
+  const resolved = resolveRule(dilution.volume, child);
+  if (!resolved.ok) return undefined;
+  const limited = limitedDose(resolved.value.rule, child);
+  if (!limited.ok) return undefined;
+  const { amount, maximum } = limited.value;
+  const { ml } = measureVolume({ exactMl: amount, maximumMl: maximum, syringes });
+  return { ml: toNumber(ml), diluent: dilution.diluent };
+}

@@ -1,0 +1,34 @@
+import { ok, type Result } from "../result.ts";
+import type { Dose } from "../units/index.ts";
+import { type Rational, toNumber } from "../units/rational.ts";
+import type { ChildFacts } from "./child-facts.ts";
+import { deliver, type Means } from "./deliver.ts";
+import type { DosingWarning, Unavailable } from "./dosing-warning.ts";
+import { type LimitedDose, limitedDose } from "./limited-dose.ts";
+import type { SimpleRule } from "./rule.ts";
+import type { DrawnVolume } from "./sheet-line.ts";
+import type { WorkingStep } from "./working-step.ts";
+
+/** A dose from its rule to the syringe: what was asked for, and what is given. */
+export interface GivenDose {
+  readonly limited: LimitedDose;
+  readonly given: Rational;
+  readonly dose: Dose;
+  readonly volume?: DrawnVolume;
+  readonly working: readonly WorkingStep[];
+  readonly warnings: readonly DosingWarning[];
+}
+
+export function givenDose(rule: SimpleRule, child: ChildFacts, means: Means): Result<GivenDose, Unavailable> {
+  const limited = limitedDose(rule, child);
+  if (!limited.ok) return limited;
+  const { amount, volume, steps, warnings } = deliver(limited.value, means);
+  return ok({
+    limited: limited.value,
+    given: amount,
+    dose: { amount: toNumber(amount), unit: limited.value.unit },
+    ...(volume && { volume }),
+    working: [...limited.value.steps, ...steps],
+    warnings: [...limited.value.warnings, ...warnings],
+  });
+}

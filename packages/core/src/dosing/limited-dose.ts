@@ -1,0 +1,93 @@
+import { ok, type Result } from "../result.ts";
+import { conversionFactor, type Dose, type DoseUnit } from "../units/index.ts";
+import { compare, exactly, fraction, multiply, type Rational, toNumber } from "../units/rational.ts";
+import type { ChildFacts } from "./child-facts.ts";
+import { chooseBasis } from "./choose-basis.ts";
+import type { DosingWarning, Unavailable } from "./dosing-warning.ts";
+import type { SimpleRule } from "./rule.ts";
+import type { Basis } from "./weights.ts";
+import type { WorkingStep } from "./working-step.ts";
+
+/** The dose a rule asks for, after its limits and before anything is drawn up. */
+export interface LimitedDose {
+  readonly basis: Basis;
+  readonly kg: Rational;
+  readonly amount: Rational;
+  readonly unit: DoseUnit;
+  readonly maximum?: Rational;
+  readonly minimum?: Rational;
+  readonly limitedBy?: "single-maximum" | "minimum";
+  readonly steps: readonly WorkingStep[];
+  readonly warnings: readonly DosingWarning[];
+}
+
+/** The amount of a dose in another unit, exactly. */
+export function amountIn(dose: Dose, unit: DoseUnit): Rational {
+  return multiply(exactly(dose.amount), conversionFactor({ from: dose.unit, to: unit }));
+}
+
+export function limitedDose(rule: SimpleRule, child: ChildFacts): Result<LimitedDose, Unavailable> {
+  const full = fullDose(rule, child);
+  if (!full.ok || rule.kind === "fixed") return full;
+  const { amount, unit } = full.value;
+  const maximum = rule.maximum && amountIn(rule.maximum, unit);
+  const minimum = rule.minimum && amountIn(rule.minimum, unit);
+  const limits = { ...(maximum && { maximum }), ...(minimum && { minimum }) };
+  const [limitedBy, limited] =
+    maximum && compare(amount, maximum) > 0
+      ? (["single-maximum", maximum] as const)
+      : minimum && compare(amount, minimum) < 0
+        ? (["minimum", minimum] as const)
+        : [];
+  if (limitedBy === undefined) return ok({ ...full.value, ...limits });
+  const from: Dose = { amount: toNumber(amount), unit };
+  const to: Dose = { amount: toNumber(limited), unit };
+  return ok({
+    ...full.value,
+    ...limits,
+    amount: limited,
+    limitedBy,
+    steps: [...full.value.steps, { step: "limit", limit: limitedBy, from, result: to }],
+    warnings: [...full.value.warnings, { type: "limited", by: limitedBy, from, to }],
+  });
+}
+
+function fullDose(rule: SimpleRule, child: ChildFacts): Result<LimitedDose, Unavailable> {
+  const { unit } = rule;
+  if (rule.kind === "fixed") {
+    const amount = exactly(rule.amount);
+    const steps: WorkingStep[] = [{ step: "fixed", result: { amount: rule.amount, unit } }];
+    return ok({ basis: "total", kg: child.kgByBasis.total, amount, unit, steps, warnings: [] });
+  }
+  if (rule.kind === "per-m2") return surfaceDose(rule.amountPerM2, unit, child);
+  const chosen = chooseBasis(rule.basis, child);
+  if (!chosen.ok) return chosen;
+  const { basis, kg, steps, warnings } = chosen.value;
+  const amount = multiply(exactly(rule.amountPerKg), kg);
+  const perKg: Dose = { amount: rule.amountPerKg, unit, per: "kg" };
+  const result: Dose = { amount: toNumber(amount), unit };
+  const perKgStep: WorkingStep = { step: "per-kg", perKg, basis, kg: toNumber(kg), result };
+  return ok({ basis, kg, amount, unit, steps: [...steps, perKgStep], warnings });
+}
+
+/** Body surface by Mosteller, sqrt(cm x kg / 3600), written to 0.01 m2. @source who-pocket-book-2013 Annex 2 */
+function surfaceDose(
+  amountPerM2: number,
+  unit: DoseUnit,
+  child: ChildFacts,
+): Result<LimitedDose, Unavailable> {
+  const { lengthCm } = child;
+  if (lengthCm === undefined) return { ok: false, error: { type: "length-missing" } };
+  const kg = child.kgByBasis.total;
+  const surface = fraction(Math.round(100 * Math.sqrt((lengthCm * toNumber(kg)) / 3600)), 100);
+  const amount = multiply(exactly(amountPerM2), surface);
+  const step: WorkingStep = {
+    step: "per-m2",
+    perM2: { amount: amountPerM2, unit, per: "m2" },
+    lengthCm,
+    kg: toNumber(kg),
+    surfaceM2: toNumber(surface),
+    result: { amount: toNumber(amount), unit },
+  };
+  return ok({ basis: "total", kg, amount, unit, steps: [step], warnings: [] });
+}

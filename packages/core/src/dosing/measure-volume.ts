@@ -1,0 +1,73 @@
+import {
+  ceilToMultiple,
+  compare,
+  divide,
+  exactly,
+  floorToMultiple,
+  fraction,
+  multiply,
+  type Rational,
+  roundToMultiple,
+  subtract,
+  toNumber,
+} from "../units/rational.ts";
+import { LARGE_VOLUME_STEPS, type Syringe } from "./syringes.ts";
+
+export interface MeasuredVolume {
+  readonly ml: Rational;
+  readonly markMl: number;
+  readonly syringeMl?: number;
+  /** Of the volume drawn against the exact one, signed, to 0.1 %. */
+  readonly errorPercent: number;
+}
+
+/**
+ * The volume as the smallest syringe that holds it can measure it: the nearest mark, unless that passes the
+ * maximum (then the mark below) or falls under the minimum (then the mark above, if the maximum allows it).
+ */
+export function measureVolume({
+  exactMl,
+  maximumMl,
+  minimumMl,
+  syringes,
+}: {
+  readonly exactMl: Rational;
+  readonly maximumMl?: Rational | undefined;
+  readonly minimumMl?: Rational | undefined;
+  readonly syringes: readonly Syringe[];
+}): MeasuredVolume {
+  const syringe = syringes.find(({ capacityMl }) => compare(exactMl, exactly(capacityMl)) <= 0);
+  const markMl = syringe?.markMl ?? largeVolumeStepMl(toNumber(exactMl));
+  const mark = exactly(markMl);
+  const isAllowed = (ml: Rational): boolean => maximumMl === undefined || compare(ml, maximumMl) <= 0;
+
+  const nearest = roundToMultiple(exactMl, mark);
+  let ml = isAllowed(nearest) ? nearest : floorToMultiple(exactMl, mark);
+  if (minimumMl !== undefined && compare(ml, minimumMl) < 0) {
+    const above = ceilToMultiple(minimumMl, mark);
+    if (isAllowed(above)) ml = above;
+  }
+  return {
+    ml,
+    markMl,
+    ...(syringe && { syringeMl: syringe.capacityMl }),
+    errorPercent: errorPercent({ exact: exactMl, rounded: ml }),
+  };
+}
+
+function largeVolumeStepMl(ml: number): number {
+  return LARGE_VOLUME_STEPS.find(({ upToMl }) => ml <= upToMl)?.stepMl ?? 10;
+}
+
+/** 100 (rounded - exact) / exact, to 0.1 %, never to 0 where there is a difference. */
+export function errorPercent({
+  exact,
+  rounded,
+}: {
+  readonly exact: Rational;
+  readonly rounded: Rational;
+}): number {
+  const percent = toNumber(multiply(divide(subtract(rounded, exact), exact), fraction(100, 1)));
+  if (percent === 0) return 0;
+  return Math.sign(percent) * Math.max(0.1, Math.round(Math.abs(percent) * 10) / 10);
+}

@@ -1,0 +1,123 @@
+import type { Dose } from "../units/index.ts";
+import {
+  compare,
+  divide,
+  exactly,
+  floorToMultiple,
+  fraction,
+  multiply,
+  type Rational,
+  roundToMultiple,
+  toNumber,
+} from "../units/rational.ts";
+import type { ChildFacts } from "./child-facts.ts";
+import { isWithin } from "./child-facts.ts";
+import type { ChosenBasis } from "./choose-basis.ts";
+import type { Means } from "./deliver.ts";
+import { drawUp } from "./draw-up.ts";
+import { mlPerHPerDose } from "./infusion-rate.ts";
+import { labelOf } from "./label-of.ts";
+import { errorPercent } from "./measure-volume.ts";
+import type { InfusionRule } from "./rule.ts";
+import type { PreparedInfusion } from "./sheet-line.ts";
+import type { Preparation } from "./strength.ts";
+import { PUMP_STEPS } from "./syringes.ts";
+import type { Concentration, WorkingStep } from "./working-step.ts";
+
+/** The preparations that suit this child: fixed concentrations of its band of weight first, then its own. */
+export function suitablePreparations(preparations: readonly Preparation[], child: ChildFacts): Preparation[] {
+  const fixed = preparations.filter(
+    (candidate) =>
+      candidate.kind === "fixed" && isWithin(child.kgByBasis.total, candidate.lowKg, candidate.highKg),
+  );
+  return [...fixed, ...preparations.filter(({ kind }) => kind === "per-kg")];
+}
+
+/** The syringe made up, and the rates that give the start and the ends of the range. */
+export function prepareInfusion({
+  rule,
+  chosen,
+  preparation,
+  means,
+}: {
+  readonly rule: InfusionRule;
+  readonly chosen: ChosenBasis;
+  readonly preparation: Preparation;
+  readonly means: Means;
+}): PreparedInfusion {
+  const { kg } = chosen;
+  const amount =
+    preparation.kind === "fixed"
+      ? exactly(preparation.amount)
+      : multiply(exactly(preparation.amountPerKg), kg);
+  const { unit, totalMl, diluent } = preparation;
+  const amountPerMl = divide(amount, exactly(totalMl));
+  const concentration: Concentration = { amountPerMl: toNumber(amountPerMl), unit };
+  const factor = mlPerHPerDose(rule, { kg, amountPerMl }, unit);
+  const highest = multiply(exactly(rule.highPerKg), factor);
+  const exactRate = multiply(exactly(rule.startPerKg), factor);
+  const rate = pumpRate(exactRate, highest);
+  const total: Dose = { amount: toNumber(amount), unit };
+  const { per } = rule;
+
+  const working: WorkingStep[] = [
+    {
+      step: "preparation",
+      kind: preparation.kind,
+      amount: total,
+      ...(preparation.kind === "per-kg" && {
+        perKg: { amount: preparation.amountPerKg, unit, per: "kg" as const },
+        kg: toNumber(kg),
+      }),
+      totalMl,
+      diluent,
+      concentration,
+    },
+    ...drawnForPreparation(amount, unit, means),
+    {
+      step: "rate",
+      perKg: { amount: rule.startPerKg, unit: rule.unit, per: `kg/${per}` },
+      per,
+      basis: chosen.basis,
+      kg: toNumber(kg),
+      concentration,
+      exactMlPerH: toNumber(exactRate),
+      mlPerH: toNumber(rate),
+      errorPercent: errorPercent({ exact: exactRate, rounded: rate }),
+    },
+  ];
+  return {
+    id: preparation.id,
+    kind: preparation.kind,
+    amount: total,
+    totalMl,
+    diluent,
+    concentration: labelOf(concentration),
+    mlPerH: toNumber(rate),
+    lowMlPerH: toNumber(pumpRate(multiply(exactly(rule.lowPerKg), factor), highest)),
+    highMlPerH: toNumber(pumpRate(highest, highest)),
+    dosePerMlPerH: {
+      amount: toNumber(divide({ numerator: 1, denominator: 1 }, factor)),
+      unit: rule.unit,
+      per: `kg/${per}`,
+    },
+    lastsH: Math.floor((10 * totalMl) / toNumber(rate)) / 10,
+    working,
+  };
+}
+
+/** How much of the strength at hand goes into the syringe; nothing is said where the formulary names no strength. */
+function drawnForPreparation(amount: Rational, unit: Dose["unit"], means: Means): readonly WorkingStep[] {
+  if (means.strengths.length === 0) return [];
+  const limited = { basis: "total", kg: fraction(1, 1), amount, unit, steps: [], warnings: [] } as const;
+  return drawUp({ limited, strengths: means.strengths, syringes: means.syringes }).steps;
+}
+
+/** To the steps of a pump, never past the highest rate of the range and never to a standstill. */
+function pumpRate(exact: Rational, highest: Rational): Rational {
+  const isSlow = compare(exact, { numerator: 1, denominator: 1 }) < 0;
+  const step = exactly(isSlow ? PUMP_STEPS.below1MlPerH : PUMP_STEPS.from1MlPerH);
+  const nearest = roundToMultiple(exact, step);
+  const rate = compare(nearest, highest) > 0 ? floorToMultiple(exact, step) : nearest;
+  return rate.numerator > 0 ? rate : step;
+}

@@ -6,6 +6,7 @@ const seed = Number(process.env.STEELYARD_TEST_SEED ?? 20261125);
 export default defineConfig({
   test: {
     sequence: { shuffle: true, seed },
+    coverage: { include: ["packages/*/src/**"], exclude: ["**/*.test.ts"] },
     projects: [
       {
         extends: true,

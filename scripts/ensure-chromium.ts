@@ -25,7 +25,7 @@ function ensureChromium(): string {
   if (!has("apt-get")) return `The tests need Chromium and this is not a Debian system. ${ask}`;
   const isRoot = process.getuid?.() === 0;
   if (!isRoot && !has("sudo")) {
-    return `The tests need Chromium, and only root may install it. As root: apt-get install chromium. Or: ${ask}`;
+    return `The tests need Chromium, and only root may install it. As root: apt-get install chromium. ${ask}`;
   }
   console.log("The tests need a browser: installing Debian's chromium.");
   const asRoot = isRoot ? [] : ["sudo"];

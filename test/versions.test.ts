@@ -32,19 +32,3 @@ describe("one version for all", () => {
     }
   });
 });
-
-describe("the commands of the README", () => {
-  const readme = readFileSync(join(repositoryRoot, "README.md"), "utf8");
-
-  it("name scripts that exist", () => {
-    const { scripts } = readJson("package.json") as { scripts: Record<string, string> };
-    const named = [...readme.matchAll(/npm run ([\w-]+)/g)].map((match) => match[1] ?? "");
-    expect(named.filter((name) => !(name in scripts))).toEqual([]);
-  });
-
-  it("include the one that CI runs", () => {
-    const run = readFileSync(join(repositoryRoot, ".ci/run"), "utf8");
-    expect(run).toContain("npm ci && npm test");
-    expect(readme).toMatch(/^npm ci && npm test$/m);
-  });
-});

@@ -45,7 +45,7 @@ describe("readEntry() converts units", () => {
     ["armMm", "19 CM", 190],
     ["armMm", "190 mm.", 190],
     ["armMm", "7.5 inches", 190.5],
-    ["carerKg", "12 lb 4 oz", 5.556506533],
+    ["carerKg", "12 lb 4 oz", 5.5565065325],
     ["carerKg", "1 lb", 0.45359237],
     ["carerKg", "3200 g", 3.2],
     ["ageMonths", "9y", 108],

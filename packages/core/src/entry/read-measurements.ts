@@ -1,12 +1,12 @@
 import type { Measurements } from "../body/index.ts";
 import { err, ok, type Result } from "../result.ts";
 import { centimetres } from "../units/index.ts";
+import { withoutDrift } from "../units/without-drift.ts";
 import type { EntryField, EntryValues } from "./entry-field.ts";
 import type { EntryIssue, EntryNotice } from "./entry-issue.ts";
 import { HUMAN_LIMITS, LENGTHS_AGREE_WITHIN_CM, SMALLEST_ARM_MM_PER_LENGTH_CM } from "./human-limits.ts";
 import { readEntry } from "./read-entry.ts";
 import type { ReadOptions } from "./read-quantity.ts";
-import { withoutBinaryNoise } from "./without-binary-noise.ts";
 
 /** What was typed into each field; a field that is absent or blank is unknown. */
 export type EntryTexts = { readonly [F in EntryField]?: string | undefined };
@@ -60,13 +60,13 @@ export function readMeasurements(
 
   const { standingHeightCm, ...measurements } = values;
   if (standingHeightCm === undefined) return ok({ measurements, notices });
-  const fromHeightCm = centimetres(withoutBinaryNoise(standingHeightCm + LYING_MINUS_STANDING_CM));
+  const fromHeightCm = centimetres(withoutDrift(standingHeightCm + LYING_MINUS_STANDING_CM));
   if (measurements.lengthCm === undefined) {
     notices.push({ type: "length-from-height", standingHeightCm, lengthCm: fromHeightCm });
     return ok({ measurements: { ...measurements, lengthCm: fromHeightCm }, notices });
   }
   const { lengthCm } = measurements;
-  const differenceCm = withoutBinaryNoise(Math.abs(lengthCm - fromHeightCm));
+  const differenceCm = withoutDrift(Math.abs(lengthCm - fromHeightCm));
   if (differenceCm > LENGTHS_AGREE_WITHIN_CM) {
     notices.push({ type: "lengths-disagree", lengthCm, standingHeightCm, differenceCm });
   }

@@ -1,4 +1,5 @@
 import { err, ok, type Result } from "../result.ts";
+import { withoutDrift } from "../units/without-drift.ts";
 import type { QuantityField } from "./entry-field.ts";
 import type { EntryIssue, EntryNotice, UnitProposal } from "./entry-issue.ts";
 import { HUMAN_LIMITS } from "./human-limits.ts";
@@ -14,7 +15,6 @@ import {
   type UnitSymbol,
   unitRatio,
 } from "./unit-table.ts";
-import { withoutBinaryNoise } from "./without-binary-noise.ts";
 
 export interface ReadOptions {
   /** The decimal mark of the source, where it is known (a file); a person may use either. */
@@ -130,7 +130,7 @@ function readCompound({
     larger = { value: decimal.value, unit };
     total += toFieldUnit({ field, ...larger, from: unit });
   }
-  return checkLimits({ field, text, value: withoutBinaryNoise(total), proposals: [], converted: true });
+  return checkLimits({ field, text, value: withoutDrift(total), proposals: [], converted: true });
 }
 
 function checkLimits({

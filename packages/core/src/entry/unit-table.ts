@@ -1,5 +1,5 @@
+import { withoutDrift } from "../units/without-drift.ts";
 import type { QuantityField } from "./entry-field.ts";
-import { withoutBinaryNoise } from "./without-binary-noise.ts";
 
 export type UnitSymbol = "mm" | "cm" | "m" | "in" | "ft" | "g" | "kg" | "oz" | "lb" | "d" | "w" | "mo" | "y";
 
@@ -85,7 +85,7 @@ export function findUnit(field: QuantityField, spelling: string): UnitSymbol | u
 
 /** How many `small` make one `large`. */
 export function unitRatio({ large, small }: { large: UnitSymbol; small: UnitSymbol }): number {
-  return withoutBinaryNoise(UNITS[large].size / UNITS[small].size);
+  return withoutDrift(UNITS[large].size / UNITS[small].size);
 }
 
 /** A value given in `from` as a value in the unit of the field. */
@@ -99,5 +99,5 @@ export function toFieldUnit({
   from: UnitSymbol;
 }): number {
   const to = FIELD_UNIT[field];
-  return from === to ? value : withoutBinaryNoise((value * UNITS[from].size) / UNITS[to].size);
+  return from === to ? value : withoutDrift((value * UNITS[from].size) / UNITS[to].size);
 }

@@ -22,6 +22,8 @@ export interface Measurements {
   readonly waistCm?: Centimetres;
   readonly thighCm?: Centimetres;
   readonly calfCm?: Centimetres;
+  /** Head circumference, cm, under 1 year. */
+  readonly headCm?: Centimetres;
   readonly sex?: Sex;
   readonly ageMonths?: Months;
   readonly build?: Build;

@@ -1,7 +1,10 @@
 import type { Kilograms } from "../units/index.ts";
 import type { MeasurementName } from "./measurements.ts";
 
-/** One Box-Cox-normal component: z = ((w / medianKg)^lambda - 1) / (lambda sigma) is normal(zMean, zSd). */
+/**
+ * One component of the weight distribution: (z - zMean) / zScale is standard normal, or Student's t, where z is the
+ * Box-Cox z-score of the weight, ((w / medianKg)^lambda - 1) / (lambda sigma).
+ */
 export interface WeightComponent {
   /** Probability of this component; those of an estimate add to 1. */
   readonly probability: number;
@@ -12,7 +15,9 @@ export interface WeightComponent {
   /** S, the coefficient of variation. */
   readonly sigma: number;
   readonly zMean: number;
-  readonly zSd: number;
+  readonly zScale: number;
+  /** Degrees of freedom of Student's t; absent: normal. */
+  readonly tailDf?: number;
 }
 
 /** The weight of one child as a distribution. */

@@ -1,0 +1,53 @@
+import { normalCumulative } from "./normal-cumulative.ts";
+import { studentCumulative, studentDensity, studentQuantile } from "./student-cumulative.ts";
+
+/** Probabilities the estimate reports, with the standard normal quantile of each. */
+const normalQuantiles: ReadonlyMap<number, number> = new Map([
+  [0.0025, -2.807_033_768_343_811],
+  [0.025, -1.959_963_984_540_054],
+  [0.5, 0],
+  [0.975, 1.959_963_984_540_054],
+  [0.9975, 2.807_033_768_343_811],
+]);
+
+/** A standard distribution symmetric about 0: normal, or Student's t where residuals have heavier tails. */
+export interface Tail {
+  readonly cumulative: (t: number) => number;
+  readonly density: (t: number) => number;
+  /** For the probabilities an estimate reports: 0.0025, 0.025, 0.5, 0.975 and 0.9975. */
+  readonly quantile: (probability: number) => number;
+}
+
+const normal: Tail = {
+  cumulative: normalCumulative,
+  density: (t) => Math.exp((-t * t) / 2) / Math.sqrt(2 * Math.PI),
+  quantile(probability) {
+    const quantile = normalQuantiles.get(probability);
+    if (quantile === undefined) {
+      throw new RangeError(
+        `Cannot give a quantile as probability must be a reported one: current value is ${probability}`,
+      );
+    }
+    return quantile;
+  },
+};
+
+const students = new Map<number, Tail>();
+
+/** The normal for `df` absent, else Student's t with that even number of degrees of freedom. */
+export function tailOf(df: number | undefined): Tail {
+  if (df === undefined) return normal;
+  let tail = students.get(df);
+  if (tail === undefined) {
+    const quantiles = new Map(
+      [...normalQuantiles.keys()].map((probability) => [probability, studentQuantile({ probability, df })]),
+    );
+    tail = {
+      cumulative: (t) => studentCumulative({ t, df }),
+      density: (t) => studentDensity({ t, df }),
+      quantile: (probability) => quantiles.get(probability) ?? studentQuantile({ probability, df }),
+    };
+    students.set(df, tail);
+  }
+  return tail;
+}

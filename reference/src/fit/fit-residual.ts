@@ -3,8 +3,8 @@ import {
   boxCoxZ,
   type Residual,
   straightFrom,
-  studentDensity,
   studentQuantile,
+  studentSeries,
 } from "@steelyard/core/body";
 import type { FitChild } from "./select-children.ts";
 
@@ -41,7 +41,7 @@ export function fitResidual({
     return { residual: (boxCoxZ(weight, Math.log(child.weightKg)) - mean) / sd, logSlope: Math.log(slope) };
   });
   const logLikelihood = ({ spreadPower, tailDf, scale }: Residual): number => {
-    let sum = rows.length * Math.log(studentDensity({ t: 0, df: tailDf }));
+    let sum = rows.length * Math.log(studentSeries(tailDf).density(0));
     for (const { residual, logSlope } of rows) {
       const logScale = Math.log(scale) + spreadPower * logSlope;
       const t = residual * Math.exp(-logScale);

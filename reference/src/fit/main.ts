@@ -1,25 +1,17 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { gunzipSync } from "node:zlib";
-import { createBodyModel } from "@steelyard/core/body";
-import { loadNhanes } from "../nhanes/load-nhanes.ts";
-import { readSurveys } from "../surveys/read-surveys.ts";
-import { writeSurveyLog } from "../surveys/write-survey-log.ts";
-import { crossValidate } from "./cross-validate.ts";
-import { fitBodyModel } from "./fit-body-model.ts";
-import { formatReference } from "./format-reference.ts";
-import { selectChildren } from "./select-children.ts";
-import { writeLog } from "./write-log.ts";
-
-/** Version of the coefficients: raise it whenever a fit that ships changes. */
-const version = "nhanes 1";
+import { runFit } from "./run-fit.ts";
 
 const usage = `Fits the body model to NHANES and logs its accuracy.
 
   npm run fit -- --nhanes DIR [--surveys FILE]
 
-  --nhanes DIR    folder with BMX_*.XPT and DEMO_*.XPT from the CDC and/or nhanes_children.csv (gzipped or not; sub-folders too)
+  --nhanes DIR    folder with BMX_*.XPT and DEMO_*.XPT from the CDC and/or nhanes_children.csv
+                  (gzipped or not; sub-folders too)
   --surveys FILE  surveys_children.csv, to log the model's accuracy on each open survey as well
+
+Writes packages/core/src/body/reference/nhanes.json, reference/fit-log.md and reference/surveys-log.md: the same bytes for the same data.
 `;
 
 function main(): void {
@@ -31,24 +23,19 @@ function main(): void {
     process.exitCode = values.help ? 0 : 2;
     return;
   }
-  const target = (path: string): URL => new URL(path, import.meta.url);
-  const load = loadNhanes(values.nhanes);
-  process.stderr.write(`${load.children.length} children in ${load.files.length} files\n`);
-  const selection = selectChildren(load.children);
-  for (const [reason, n] of selection.dropped) process.stderr.write(`  dropped ${n}: ${reason}\n`);
-  process.stderr.write(`${selection.children.length} to fit\n`);
-  const reference = fitBodyModel(selection.children, { version });
-  writeFileSync(target("../../../packages/core/src/body/reference/nhanes.json"), formatReference(reference));
-  process.stderr.write("Cross-validating in five folds\n");
-  const heldOut = crossValidate(selection.children, { version });
-  writeFileSync(target("../../fit-log.md"), writeLog({ load, selection, reference, heldOut }));
-  if (values.surveys !== undefined) {
-    const survey = readSurveys(contents(values.surveys));
-    writeFileSync(
-      target("../../surveys-log.md"),
-      writeSurveyLog({ survey, model: createBodyModel(reference) }),
-    );
-  }
+  const { nhanes, surveys } = values;
+  const fitted = runFit({
+    nhanesFolder: nhanes,
+    ...(surveys === undefined ? {} : { surveyCsv: contents(surveys) }),
+    tell: (line) => process.stderr.write(`${line}\n`),
+  });
+  write("../../../packages/core/src/body/reference/nhanes.json", fitted.referenceJson);
+  write("../../fit-log.md", fitted.fitLog);
+  if (fitted.surveyLog !== undefined) write("../../surveys-log.md", fitted.surveyLog);
+}
+
+function write(path: string, text: string): void {
+  writeFileSync(new URL(path, import.meta.url), text);
 }
 
 function contents(path: string): string {

@@ -31,7 +31,7 @@ const lyingMinusStandingCm = 0.7;
  * `dropGross` shows to be slips of the pen.
  *
  * @source nhanes
- * @source who2006
+ * @source who-growth-2006
  */
 export function selectChildren(rows: readonly ChildRow[]): Selection {
   const dropped = new Map<string, number>();

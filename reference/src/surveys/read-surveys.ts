@@ -29,7 +29,7 @@ const lyingBelow = { ageMonths: 24, lengthCm: 87 } as const;
  * Nothing else is cleaned: outliers and unit slips are part of what a survey is.
  *
  * @source nutrition-surveys
- * @source who2006
+ * @source who-growth-2006
  */
 export function readSurveys(text: string): SurveyLoad {
   const records: Record<string, string>[] = parse(text, { columns: true, skip_empty_lines: true });

@@ -1,5 +1,5 @@
 import { type BodyReference, type Quantity, quantities, type Residual } from "./body-reference.ts";
-import type { BoxCox } from "./box-cox.ts";
+import { type BoxCox, boxCoxLogValue } from "./box-cox.ts";
 import { type SplineBasis, splineValue } from "./cubic-spline.ts";
 import type { Sex } from "./measurements.ts";
 
@@ -10,11 +10,16 @@ export const modelLengthCm = { low: 45, high: 205 } as const;
 const stepCm = 0.5;
 const points = (modelLengthCm.high - modelLengthCm.low) / stepCm + 1;
 
+/** 999 of 1,000 children lie within this many SD of the median. */
+const fittedZ = 3.2905;
+
 /** The curves and correlations of one sex at one length. */
 export interface BodyAt {
   /** P(boy) or P(girl) at this length, nothing else known. */
   readonly share: number;
   curve(quantity: Quantity): BoxCox;
+  /** The values between which 999 of 1,000 children of this sex and length lie. */
+  fitted(quantity: Quantity): { readonly low: number; readonly high: number };
   correlation(first: Quantity, second: Quantity): number;
 }
 
@@ -57,17 +62,16 @@ export function createBodyModel(reference: BodyReference): BodyModel {
       return {
         share: read(table.share),
         curve(quantity) {
-          const columns = table.curves[indexOf[quantity]];
-          if (columns === undefined) {
-            throw new RangeError(
-              `Cannot give a curve as the model must know the quantity: current value is ${quantity}`,
-            );
-          }
+          const columns = columnsOf(table, quantity);
           return {
             logMedian: read(columns.logMedian),
             sigma: read(columns.sigma),
             lambda: read(columns.lambda),
           };
+        },
+        fitted(quantity) {
+          const columns = columnsOf(table, quantity);
+          return { low: read(columns.low), high: read(columns.high) };
         },
         correlation(first, second) {
           if (first === second) return 1;
@@ -88,10 +92,22 @@ export function pairKey(first: Quantity, second: Quantity): string {
   return indexOf[first] < indexOf[second] ? `${first}~${second}` : `${second}~${first}`;
 }
 
+function columnsOf(table: SexTable, quantity: Quantity): CurveColumns {
+  const columns = table.curves[indexOf[quantity]];
+  if (columns === undefined) {
+    throw new RangeError(
+      `Cannot give a curve as the model must know the quantity: current value is ${quantity}`,
+    );
+  }
+  return columns;
+}
+
 interface CurveColumns {
   readonly logMedian: Float64Array;
   readonly sigma: Float64Array;
   readonly lambda: Float64Array;
+  readonly low: Float64Array;
+  readonly high: Float64Array;
 }
 
 interface SexTable {
@@ -117,11 +133,19 @@ function tabulate(reference: BodyReference, sex: Sex): SexTable {
     curves: quantities.map((quantity) => {
       const curve = own.curves[quantity];
       if (curve === undefined) return undefined;
-      return {
-        logMedian: column(curve.logMedian, same),
-        sigma: column(curve.logSigma, Math.exp),
-        lambda: column(curve.lambda, same),
-      };
+      const logMedian = column(curve.logMedian, same);
+      const sigma = column(curve.logSigma, Math.exp);
+      const lambda = column(curve.lambda, same);
+      const valueAt = (z: number): Float64Array =>
+        logMedian.map((_, i) =>
+          Math.exp(
+            boxCoxLogValue(
+              { logMedian: logMedian[i] as number, sigma: sigma[i] as number, lambda: lambda[i] as number },
+              z,
+            ),
+          ),
+        );
+      return { logMedian, sigma, lambda, low: valueAt(-fittedZ), high: valueAt(fittedZ) };
     }),
     correlations: quantities.flatMap((first) =>
       quantities.map((second) => {

@@ -7,7 +7,7 @@
  * `straightFrom` the curve goes on straight in ln q, in the way WHO continues its curves beyond 3 SD.
  *
  * @source cole1992
- * @source who2006
+ * @source who-growth-2006
  */
 export interface BoxCox {
   /** ln M. */

@@ -1,6 +1,7 @@
 import { err, ok, type Result } from "../result.ts";
 import { type Kilograms, kilograms } from "../units/index.ts";
-import { type BodyModel, modelLengthCm } from "./body-model.ts";
+import { type BodyAt, type BodyModel, modelLengthCm } from "./body-model.ts";
+import type { Residual } from "./body-reference.ts";
 import { conditionWeight } from "./condition-weight.ts";
 import { defaultBodyModel } from "./default-body-model.ts";
 import { fittedRange, isWithin } from "./fitted-range.ts";
@@ -46,7 +47,8 @@ export function estimateWeight(
   measurements: Measurements,
   { model = defaultBodyModel() }: EstimateOptions = {},
 ): Result<WeightEstimate, BodyIssue> {
-  for (const [name, value] of Object.entries(measurements)) {
+  for (const name in measurements) {
+    const value = measurements[name as MeasurementName];
     if (typeof value === "number" && !Number.isFinite(value)) {
       throw new RangeError(
         `Cannot estimate weight as ${name} must be a finite number: current value is ${value}`,
@@ -93,6 +95,7 @@ function estimateFromLength(measurements: Measurements, model: BodyModel): Resul
     if (measurements[name] !== undefined) warnings.push({ type: "measurement-not-used", measurement: name });
   }
   const sexes: readonly Sex[] = sex === undefined ? ["m", "f"] : [sex];
+  const bodies = sexes.map((own) => model.at(own, lengthCm));
   const used: NamedObservation[] = [];
   for (const observation of observeMeasurements(measurements)) {
     const { name, value } = observation;
@@ -100,7 +103,7 @@ function estimateFromLength(measurements: Measurements, model: BodyModel): Resul
       warnings.push({ type: "measurement-not-used", measurement: name });
       continue;
     }
-    const range = fittedRange({ model, name, lengthCm, sexes });
+    const range = fittedRange({ name, bodies });
     if (name !== "ageMonths" && (value < range.refusedLow || value > range.refusedHigh)) {
       const proposal = proposeUnit({
         value,
@@ -129,7 +132,7 @@ function estimateFromLength(measurements: Measurements, model: BodyModel): Resul
     used.push(observation);
   }
   if (!used.some(({ name }) => name !== "ageMonths")) warnings.push({ type: "no-girth" });
-  const components = conditionOnSexes({ model, lengthCm, sexes, observations: used });
+  const components = conditionOnBodies({ bodies, residual: model.residual, observations: used });
   const quantile = (probability: number): Kilograms =>
     kilograms(quantileOfComponents(components, probability));
   const rests: MeasurementName[] = [
@@ -147,30 +150,24 @@ function estimateFromLength(measurements: Measurements, model: BodyModel): Resul
   });
 }
 
-function conditionOnSexes({
-  model,
-  lengthCm,
-  sexes,
-  observations,
-}: {
-  model: BodyModel;
-  lengthCm: number;
-  sexes: readonly Sex[];
+function conditionOnBodies(given: {
+  bodies: readonly BodyAt[];
+  residual: Residual;
   observations: readonly NamedObservation[];
 }): readonly WeightComponent[] {
-  const parts = sexes.map((sex) => {
-    const at = model.at(sex, lengthCm);
-    const weight = at.curve("weight");
-    const conditioned = conditionWeight({ at, observations, residual: model.residual });
-    return { weight, conditioned, logOdds: conditioned.logDensity + Math.log(Math.max(at.share, 1e-12)) };
+  const parts = given.bodies.map((at) => {
+    const conditioned = conditionWeight({ ...given, at });
+    return {
+      weight: at.curve("weight"),
+      conditioned,
+      logOdds: conditioned.logDensity + Math.log(Math.max(at.share, 1e-12)),
+    };
   });
   const largest = Math.max(...parts.map(({ logOdds }) => logOdds));
   const total = parts.reduce((sum, { logOdds }) => sum + Math.exp(logOdds - largest), 0);
   return parts.map(({ weight, conditioned, logOdds }) => ({
     probability: Math.exp(logOdds - largest) / total,
-    medianKg: Math.exp(weight.logMedian),
-    lambda: weight.lambda,
-    sigma: weight.sigma,
+    curve: weight,
     zMean: conditioned.zMean,
     zScale: conditioned.zScale,
     ...(conditioned.tailDf === undefined ? {} : { tailDf: conditioned.tailDf }),

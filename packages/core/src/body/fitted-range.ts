@@ -1,15 +1,10 @@
-import type { BodyModel } from "./body-model.ts";
-import { boxCoxLogValue } from "./box-cox.ts";
-import type { Sex } from "./measurements.ts";
+import type { BodyAt } from "./body-model.ts";
 import {
   measuredValue,
   type NamedObservation,
   type ObservedName,
-  observedQuantities,
+  quantityOfName,
 } from "./observe-measurements.ts";
-
-/** 999 of 1,000 children lie within this many SD of the median. */
-const fittedZ = 3.2905;
 
 /** Beyond the fitted range by this much there is a slip, or a body the model knows nothing of. Common practice: none
  * of the children in the open surveys whose values were not slips of the pen lies outside. */
@@ -25,30 +20,24 @@ export interface FittedRange {
   readonly refusedHigh: number;
 }
 
-/** The range of a measurement the model was fitted to at this length, in the unit of the measurement. */
+/** The range of a measurement the model was fitted to at one length (the sexes in `bodies`), in the unit of the measurement. */
 export function fittedRange({
-  model,
   name,
-  lengthCm,
-  sexes,
+  bodies,
 }: {
-  model: BodyModel;
   name: ObservedName;
-  lengthCm: number;
-  sexes: readonly Sex[];
+  bodies: readonly BodyAt[];
 }): FittedRange {
-  const quantity = observedQuantities.find(([own]) => own === name)?.[1];
-  if (quantity === undefined) {
-    throw new RangeError(
-      `Cannot give a range as name must be a measurement of the model: current value is ${name}`,
-    );
+  const quantity = quantityOfName[name];
+  let lowest = Number.POSITIVE_INFINITY;
+  let highest = Number.NEGATIVE_INFINITY;
+  for (const at of bodies) {
+    const fitted = at.fitted(quantity);
+    lowest = Math.min(lowest, fitted.low);
+    highest = Math.max(highest, fitted.high);
   }
-  const ends = sexes.map((sex) => {
-    const curve = model.at(sex, lengthCm).curve(quantity);
-    return [Math.exp(boxCoxLogValue(curve, -fittedZ)), Math.exp(boxCoxLogValue(curve, fittedZ))] as const;
-  });
-  const low = measuredValue(name, Math.min(...ends.map(([end]) => end)));
-  const high = measuredValue(name, Math.max(...ends.map(([, end]) => end)));
+  const low = measuredValue(name, lowest);
+  const high = measuredValue(name, highest);
   return { low, high, refusedLow: low * refusedBelow, refusedHigh: high * refusedAbove };
 }
 

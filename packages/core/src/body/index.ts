@@ -24,6 +24,7 @@ export { leanWeight } from "./lean-weight.ts";
 export type { Build, MeasurementName, Measurements, Posture, Sex } from "./measurements.ts";
 export { normalCumulative } from "./normal-cumulative.ts";
 export { quantityValue } from "./observe-measurements.ts";
-export { studentDensity, studentQuantile } from "./student-cumulative.ts";
+export { studentQuantile } from "./student-quantile.ts";
+export { type StudentSeries, studentSeries } from "./student-series.ts";
 export { densityOfComponents } from "./weight-distribution.ts";
 export type { BodyIssue, BodyWarning, UnitSlip, WeightComponent, WeightEstimate } from "./weight-estimate.ts";

@@ -11,15 +11,17 @@ export type ObservedName = Extract<
   "armMm" | "waistCm" | "thighCm" | "calfCm" | "headCm" | "ageMonths"
 >;
 
-/** The measurements that are quantities of the joint model, in order of entry, and the quantity each one is. */
-export const observedQuantities: readonly (readonly [ObservedName, Quantity])[] = [
-  ["armMm", "arm"],
-  ["waistCm", "waist"],
-  ["thighCm", "thigh"],
-  ["calfCm", "calf"],
-  ["headCm", "head"],
-  ["ageMonths", "age"],
-];
+/** The quantity each such measurement is, in order of entry. */
+export const quantityOfName: Readonly<Record<ObservedName, Quantity>> = {
+  armMm: "arm",
+  waistCm: "waist",
+  thighCm: "thigh",
+  calfCm: "calf",
+  headCm: "head",
+  ageMonths: "age",
+};
+
+const observedNames = Object.keys(quantityOfName) as readonly ObservedName[];
 
 /** The number the model works with: the measurement itself, except that age counts from conception. */
 export function quantityValue(name: ObservedName, value: number): number {
@@ -40,10 +42,15 @@ export interface NamedObservation extends Observation {
 /** The quantities among the measurements, in order of entry. */
 export function observeMeasurements(measurements: Measurements): NamedObservation[] {
   const observations: NamedObservation[] = [];
-  for (const [name, quantity] of observedQuantities) {
+  for (const name of observedNames) {
     const value = measurements[name];
-    if (value !== undefined)
-      observations.push({ name, quantity, value, logValue: Math.log(quantityValue(name, value)) });
+    if (value === undefined) continue;
+    observations.push({
+      name,
+      quantity: quantityOfName[name],
+      value,
+      logValue: Math.log(quantityValue(name, value)),
+    });
   }
   return observations;
 }

@@ -1,7 +1,8 @@
 import { normalCumulative } from "./normal-cumulative.ts";
-import { studentCumulative, studentDensity, studentQuantile } from "./student-cumulative.ts";
+import { studentQuantile } from "./student-quantile.ts";
+import { studentSeries } from "./student-series.ts";
 
-/** Probabilities the estimate reports, with the standard normal quantile of each. */
+/** Probabilities an estimate reports, with the standard normal quantile of each. */
 const normalQuantiles: ReadonlyMap<number, number> = new Map([
   [0.0025, -2.807_033_768_343_811],
   [0.025, -1.959_963_984_540_054],
@@ -21,15 +22,7 @@ export interface Tail {
 const normal: Tail = {
   cumulative: normalCumulative,
   density: (t) => Math.exp((-t * t) / 2) / Math.sqrt(2 * Math.PI),
-  quantile(probability) {
-    const quantile = normalQuantiles.get(probability);
-    if (quantile === undefined) {
-      throw new RangeError(
-        `Cannot give a quantile as probability must be a reported one: current value is ${probability}`,
-      );
-    }
-    return quantile;
-  },
+  quantile: reported(normalQuantiles),
 };
 
 const students = new Map<number, Tail>();
@@ -39,15 +32,23 @@ export function tailOf(df: number | undefined): Tail {
   if (df === undefined) return normal;
   let tail = students.get(df);
   if (tail === undefined) {
-    const quantiles = new Map(
-      [...normalQuantiles.keys()].map((probability) => [probability, studentQuantile({ probability, df })]),
+    const quantiles = [...normalQuantiles.keys()].map(
+      (probability) => [probability, studentQuantile({ probability, df })] as const,
     );
-    tail = {
-      cumulative: (t) => studentCumulative({ t, df }),
-      density: (t) => studentDensity({ t, df }),
-      quantile: (probability) => quantiles.get(probability) ?? studentQuantile({ probability, df }),
-    };
+    tail = { ...studentSeries(df), quantile: reported(new Map(quantiles)) };
     students.set(df, tail);
   }
   return tail;
+}
+
+function reported(quantiles: ReadonlyMap<number, number>): (probability: number) => number {
+  return (probability) => {
+    const quantile = quantiles.get(probability);
+    if (quantile === undefined) {
+      throw new RangeError(
+        `Cannot give a quantile as probability must be a reported one: current value is ${probability}`,
+      );
+    }
+    return quantile;
+  };
 }

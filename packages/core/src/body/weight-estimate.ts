@@ -1,19 +1,16 @@
 import type { Kilograms } from "../units/index.ts";
+import type { BoxCox } from "./box-cox.ts";
 import type { MeasurementName } from "./measurements.ts";
 
 /**
  * One component of the weight distribution: (z - zMean) / zScale is standard normal, or Student's t, where z is the
- * Box-Cox z-score of the weight, ((w / medianKg)^lambda - 1) / (lambda sigma).
+ * Box-Cox z-score of the weight on `curve`.
  */
 export interface WeightComponent {
   /** Probability of this component; those of an estimate add to 1. */
   readonly probability: number;
-  /** M, the median weight of children of this length and sex, kg. */
-  readonly medianKg: number;
-  /** lambda, the Box-Cox power. */
-  readonly lambda: number;
-  /** S, the coefficient of variation. */
-  readonly sigma: number;
+  /** The weight curve at this length and sex, in ln kg. */
+  readonly curve: BoxCox;
   readonly zMean: number;
   readonly zScale: number;
   /** Degrees of freedom of Student's t; absent: normal. */

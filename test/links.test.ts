@@ -41,6 +41,15 @@ describe("links in documents", () => {
     expect(documents.flatMap(deadLinks)).toEqual([]);
   });
 
+  it("lead from the index to every document", () => {
+    const index = documents.find(({ file }) => file === "docs/README.md")?.text ?? "";
+    const others = documents.map(({ file }) => file).filter((file) => /^docs\/.*\.md$/.test(file));
+    const missing = others.filter(
+      (file) => file !== "docs/README.md" && !index.includes(`(${file.slice(5)})`),
+    );
+    expect(missing).toEqual([]);
+  });
+
   it("are seen where they are dead, and only there", () => {
     const text =
       "# A title\n[a](README.md) [b](#a-title) ![c](docs/none.png) [d](#none) [e](https://example.org/x) `[f](none.md)`";

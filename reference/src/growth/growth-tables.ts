@@ -1,0 +1,38 @@
+import { mkdir, readFile, writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { parseArgs } from "node:util";
+import { makeGrowthTables } from "./make-growth-tables.ts";
+import { readLmsFile } from "./read-lms-file.ts";
+
+const usage = `Writes the growth tables of packages/core from published L, M, S figures.
+
+  npm run growth-tables -- --lms FILE [--out FOLDER]
+
+  --lms FILE    CSV with columns source, indicator, sex, x, L, M, S
+  --out FOLDER  where to write (default packages/core/src/growth/reference)`;
+
+const defaultFolder = fileURLToPath(new URL("../../../packages/core/src/growth/reference", import.meta.url));
+
+async function main(): Promise<number> {
+  const { values } = parseArgs({
+    options: { lms: { type: "string" }, out: { type: "string" }, help: { type: "boolean" } },
+  });
+  if (values.help || !values.lms) {
+    console.log(usage);
+    return values.help ? 0 : 2;
+  }
+  const folder = values.out ?? defaultFolder;
+  const tables = makeGrowthTables(readLmsFile(await readFile(values.lms, "utf8")));
+  await mkdir(folder, { recursive: true });
+  for (const [name, text] of tables) await writeFile(join(folder, name), text);
+  console.log(`${tables.size} tables written`);
+  return 0;
+}
+
+try {
+  process.exitCode = await main();
+} catch (error) {
+  console.error(error instanceof Error ? error.message : error);
+  process.exitCode = 1;
+}

@@ -11,7 +11,7 @@ const toleranceZ = 0.00045;
 const heights = [-4, -3, -2, -1, 0, 1, 2, 3, 4];
 
 /** The decimals the figures were printed with. */
-export function printedDecimals(rows: readonly PrintedRow[]): Decimals {
+function printedDecimals(rows: readonly PrintedRow[]): Decimals {
   const most = (name: "L" | "M" | "S") =>
     Math.max(...rows.map((row) => (row[name].split(".")[1] ?? "").replace(/0+$/, "").length));
   return { L: most("L"), M: most("M"), S: most("S") };

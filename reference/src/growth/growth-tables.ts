@@ -1,5 +1,5 @@
 import { mkdir, readFile, writeFile } from "node:fs/promises";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { makeGrowthTables } from "./make-growth-tables.ts";
@@ -22,8 +22,10 @@ async function main(): Promise<number> {
     console.log(usage);
     return values.help ? 0 : 2;
   }
-  const folder = values.out ?? defaultFolder;
-  const tables = makeGrowthTables(readLmsFile(await readFile(values.lms, "utf8")));
+  // npm runs a script in its workspace; paths are meant from where the person stands.
+  const here = process.env.INIT_CWD ?? ".";
+  const folder = values.out ? resolve(here, values.out) : defaultFolder;
+  const tables = makeGrowthTables(readLmsFile(await readFile(resolve(here, values.lms), "utf8")));
   await mkdir(folder, { recursive: true });
   for (const [name, text] of tables) await writeFile(join(folder, name), text);
   console.log(`${tables.size} tables written`);

@@ -36,5 +36,6 @@ try {
   process.exitCode = await main();
 } catch (error) {
   console.error(error instanceof Error ? error.message : error);
-  process.exitCode = 1;
+  // 2: wrong usage; 1: a file that cannot be read or served.
+  process.exitCode = error instanceof TypeError && "code" in error ? 2 : 1;
 }

@@ -7,8 +7,8 @@ import type { ApplicabilityLimit, Use } from "./formulary.ts";
 const NEONATE_MONTHS = (28 * 12) / 365.25;
 /** Published weight bands for children start here. @source who-pocket-book-2013 Annex 2 */
 const LOWEST_BAND_KG = 3;
-/** A child of unknown age under this weight may be newborn: median + 2 SD of boys at one month. @source who-growth-2006 */
-const MAY_BE_NEWBORN_KG = 5.8;
+/** A child of unknown age under this weight may be newborn: boys of 28 days, + 2 SD, 5.67 kg. @source who-anthro weight for age */
+const MAY_BE_NEWBORN_KG = 5.7;
 
 export interface Applicability {
   readonly unavailable?: Unavailable;
@@ -48,7 +48,11 @@ function checkLimit(limit: ApplicabilityLimit, child: ChildFacts): LimitOutcome 
   }
   const { ageMonths } = child;
   const { lowMonths: low, highMonths: high } = limit;
-  if (ageMonths === undefined) return { type: "age-needed", for: "limit", reason };
+  if (ageMonths === undefined) {
+    const isPast =
+      limit.passedAtKg !== undefined && isWithin(child.kgByBasis.total, limit.passedAtKg, undefined);
+    return isPast && high === undefined ? undefined : { type: "age-needed", for: "limit", reason };
+  }
   if ((low === undefined || ageMonths >= low) && (high === undefined || ageMonths < high)) return undefined;
   return limit.effect === "contraindicated"
     ? { type: "contraindicated", by: "age", value: ageMonths, ...edges(low, high), reason }

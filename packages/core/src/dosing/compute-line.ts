@@ -1,4 +1,3 @@
-import { toNumber } from "../units/rational.ts";
 import { checkApplicability } from "./applicability.ts";
 import type { ChildFacts } from "./child-facts.ts";
 import type { Means } from "./deliver.ts";
@@ -6,7 +5,7 @@ import { doseLine } from "./dose-line.ts";
 import type { AgeChoice, DosingWarning, Unavailable } from "./dosing-warning.ts";
 import { givenDose } from "./given-dose.ts";
 import { infusionLine } from "./infusion-line.ts";
-import { type LineHead, lineHead } from "./line-head.ts";
+import type { LineHead } from "./line-head.ts";
 import type { LineTask } from "./line-task.ts";
 import { resolveRule } from "./resolve-rule.ts";
 import type { AgeBandRule } from "./rule.ts";
@@ -15,13 +14,12 @@ import type { WorkingStep } from "./working-step.ts";
 
 /** One use for one child: a dose, or the reason why there is none. */
 export function computeLine(task: LineTask): SheetLine {
-  const { use, option, means, child } = task;
-  const head = lineHead(task);
+  const { head, use, option, means, child } = task;
   const applicability = checkApplicability(use, child);
   if (applicability.unavailable) return withoutDose(head, applicability.unavailable, [], []);
   const { warnings } = applicability;
   if (option.rule.kind === "infusion") {
-    const line = infusionLine({ ...task, head, rule: option.rule, warnings });
+    const line = infusionLine({ ...task, rule: option.rule, warnings });
     return line.ok ? line.value : withoutDose(head, line.error, [], warnings);
   }
   const resolved = resolveRule(option.rule, child);
@@ -35,7 +33,7 @@ export function computeLine(task: LineTask): SheetLine {
   }
   const { rule, steps, warnings: ruleWarnings } = resolved.value;
   const before = [...warnings, ...ruleWarnings];
-  const line = doseLine({ ...task, head, rule, steps, warnings: before });
+  const line = doseLine({ ...task, rule, steps, warnings: before });
   return line.ok ? line.value : withoutDose(head, line.error, steps, before);
 }
 
@@ -53,12 +51,12 @@ function choicesByAge(rule: AgeBandRule, child: ChildFacts, means: Means): AgeCh
   return rule.bands.flatMap(({ lowMonths, highMonths, rule: bandRule }) => {
     const given = givenDose(bandRule, child, means);
     if (!given.ok) return [];
-    const { dose, volume, limited } = given.value;
+    const { dose, volume } = given.value;
     return [
       {
         lowMonths,
         ...(highMonths !== undefined && { highMonths }),
-        dose: { ...dose, amount: volume ? dose.amount : toNumber(limited.amount) },
+        dose,
         ...(volume && { volume }),
       },
     ];

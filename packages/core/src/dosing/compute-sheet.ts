@@ -1,9 +1,8 @@
 import type { Centimetres, Months } from "../units/index.ts";
 import { childFacts } from "./child-facts.ts";
 import { computeLine } from "./compute-line.ts";
-import { strengthsOf } from "./deliver.ts";
-import type { DoseOption, Formulary, Medicine, Use } from "./formulary.ts";
-import { lineSources } from "./line-sources.ts";
+import type { Formulary } from "./formulary.ts";
+import { prepareUses } from "./prepare-uses.ts";
 import type { SheetLine } from "./sheet-line.ts";
 import { type Syringe, usualSyringes } from "./syringes.ts";
 import type { Weights } from "./weights.ts";
@@ -45,26 +44,15 @@ export interface SheetInput {
  */
 export function computeSheet(input: SheetInput): SheetLine[] {
   const { formulary, choices = {}, syringes = usualSyringes } = input;
-  const child = childFacts(input);
   const { deviceEnergiesJ } = formulary;
-  const sourceById = new Map(formulary.sources.map((source) => [source.id, source]));
-  return formulary.medicines.flatMap((medicine) =>
-    medicine.uses.map((use) => {
-      const option = chosenOption(medicine, use, choices);
-      const sources = lineSources({ medicine, use, option, sourceById });
-      const strengths = strengthsOf(medicine, use);
-      const means = { medicine, strengths, syringes, deviceEnergiesJ };
-      return computeLine({ medicine, use, option, means, child, sources });
-    }),
-  );
-}
-
-function chosenOption(medicine: Medicine, use: Use, choices: Readonly<Record<string, string>>): DoseOption {
-  const id = `${medicine.id}.${use.id}`;
-  const wanted = choices[id] ?? use.defaultOption;
-  const option = use.options.find((candidate) => candidate.id === wanted);
-  if (option === undefined) {
-    throw new RangeError(`Cannot compute ${id} as its option must exist: current option is ${wanted}`);
-  }
-  return option;
+  const child = childFacts(input);
+  return prepareUses(formulary).map(({ lineId, medicine, use, strengths, options }) => {
+    const chosen = choices[lineId] ?? use.defaultOption;
+    const prepared = options.get(chosen);
+    if (prepared === undefined) {
+      throw new RangeError(`Cannot compute ${lineId} as its option must exist: current option is ${chosen}`);
+    }
+    const means = { medicine, strengths, syringes, deviceEnergiesJ };
+    return computeLine({ ...prepared, use, means, child });
+  });
 }

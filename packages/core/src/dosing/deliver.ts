@@ -1,6 +1,6 @@
 import { compare, exactly, toNumber } from "../units/rational.ts";
 import { type Delivered, drawUp } from "./draw-up.ts";
-import type { Medicine, Use } from "./formulary.ts";
+import type { Medicine } from "./formulary.ts";
 import type { LimitedDose } from "./limited-dose.ts";
 import { errorPercent, measureVolume } from "./measure-volume.ts";
 import type { Strength } from "./strength.ts";
@@ -13,19 +13,6 @@ export interface Means {
   readonly strengths: readonly Strength[];
   readonly syringes: readonly Syringe[];
   readonly deviceEnergiesJ: readonly number[];
-}
-
-/** The strengths a use names, in its order. Throws a `RangeError` on one the medicine does not have. */
-export function strengthsOf(medicine: Medicine, use: Use): Strength[] {
-  return use.strengths.map((id) => {
-    const strength = medicine.strengths.find((candidate) => candidate.id === id);
-    if (strength === undefined) {
-      throw new RangeError(
-        `Cannot compute ${medicine.id}.${use.id} as its strengths must exist: current id is ${id}`,
-      );
-    }
-    return strength;
-  });
 }
 
 /** From the dose that is asked for to the dose that can be given. */

@@ -5,7 +5,6 @@ import type { DosingWarning, Unavailable } from "./dosing-warning.ts";
 import type { Administration } from "./formulary.ts";
 import { type GivenDose, givenDose } from "./given-dose.ts";
 import { limitedDose } from "./limited-dose.ts";
-import type { LineHead } from "./line-head.ts";
 import type { LineTask } from "./line-task.ts";
 import { measureVolume } from "./measure-volume.ts";
 import { resolveRule } from "./resolve-rule.ts";
@@ -16,7 +15,6 @@ import type { Syringe } from "./syringes.ts";
 import type { WorkingStep } from "./working-step.ts";
 
 export interface DoseLineTask extends LineTask {
-  readonly head: LineHead;
   /** The rule for this child, bands resolved. */
   readonly rule: SimpleRule;
   readonly steps: readonly WorkingStep[];

@@ -113,7 +113,13 @@ export type ApplicabilityLimit = {
   readonly reason: string;
   readonly citations: readonly Citation[];
 } & (
-  | { readonly by: "age"; readonly lowMonths?: number; readonly highMonths?: number }
+  | {
+      readonly by: "age";
+      readonly lowMonths?: number;
+      readonly highMonths?: number;
+      /** Where the age is not known: a child of this total weight or more is taken to be past lowMonths. */
+      readonly passedAtKg?: number;
+    }
   | { readonly by: "weight"; readonly lowKg?: number; readonly highKg?: number }
 );
 

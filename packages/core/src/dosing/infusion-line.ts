@@ -2,7 +2,6 @@ import { ok, type Result } from "../result.ts";
 import { toNumber } from "../units/rational.ts";
 import { chooseBasis } from "./choose-basis.ts";
 import type { DosingWarning, Unavailable } from "./dosing-warning.ts";
-import type { LineHead } from "./line-head.ts";
 import type { LineTask } from "./line-task.ts";
 import { prepareInfusion, suitablePreparations } from "./prepare-infusion.ts";
 import type { InfusionRule } from "./rule.ts";
@@ -10,7 +9,6 @@ import type { DoseLine, PreparedInfusion } from "./sheet-line.ts";
 import { ROUNDING_TOLERANCE_PERCENT } from "./syringes.ts";
 
 export interface InfusionLineTask extends LineTask {
-  readonly head: LineHead;
   readonly rule: InfusionRule;
   readonly warnings: readonly DosingWarning[];
 }

@@ -12,14 +12,12 @@ export interface InfusionArithmetic {
 
 const PER_HOUR: Readonly<Record<PerTime, Rational>> = { min: exactly(60), h: exactly(1) };
 
-/** mL/h that give one unit of dose per kg and time. @internal */
+/** mL/h that give one unit of dose per kg and time, from a concentration in that unit. */
 export function mlPerHPerDose(
-  { unit, per }: { readonly unit: Dose["unit"]; readonly per: PerTime },
+  per: PerTime,
   { kg, amountPerMl }: { readonly kg: Rational; readonly amountPerMl: Rational },
-  concentrationUnit: Dose["unit"],
 ): Rational {
-  const perMl = multiply(amountPerMl, conversionFactor({ from: concentrationUnit, to: unit }));
-  return divide(multiply(kg, PER_HOUR[per]), perMl);
+  return divide(multiply(kg, PER_HOUR[per]), amountPerMl);
 }
 
 /**

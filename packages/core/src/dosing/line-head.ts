@@ -1,11 +1,21 @@
-import type { DoseOption, Note, Use } from "./formulary.ts";
-import type { LineTask } from "./line-task.ts";
+import type { SourceRef } from "./citation.ts";
+import type { DoseOption, Medicine, Note, Use } from "./formulary.ts";
 import type { Guidance, OptionRef, UnavailableLine } from "./sheet-line.ts";
 
 /** What a line says whether it has a dose or not. */
 export type LineHead = Omit<UnavailableLine, "unavailable" | "working" | "warnings">;
 
-export function lineHead({ medicine, use, option, sources }: LineTask): LineHead {
+export function lineHead({
+  medicine,
+  use,
+  option,
+  sources,
+}: {
+  readonly medicine: Medicine;
+  readonly use: Use;
+  readonly option: DoseOption;
+  readonly sources: readonly SourceRef[];
+}): LineHead {
   const others = use.options.filter(({ id }) => id !== option.id);
   return {
     id: `${medicine.id}.${use.id}`,

@@ -1,4 +1,4 @@
-import type { Dose } from "../units/index.ts";
+import { conversionFactor, type Dose } from "../units/index.ts";
 import {
   compare,
   divide,
@@ -51,9 +51,13 @@ export function prepareInfusion({
       ? exactly(preparation.amount)
       : multiply(exactly(preparation.amountPerKg), kg);
   const { unit, totalMl, diluent } = preparation;
-  const amountPerMl = divide(amount, exactly(totalMl));
-  const concentration: Concentration = { amountPerMl: toNumber(amountPerMl), unit };
-  const factor = mlPerHPerDose(rule, { kg, amountPerMl }, unit);
+  // In the unit of the dose, so that rate and concentration read together: 60 micrograms/mL, not 0.06 mg/mL.
+  const amountPerMl = multiply(
+    divide(amount, exactly(totalMl)),
+    conversionFactor({ from: unit, to: rule.unit }),
+  );
+  const concentration: Concentration = { amountPerMl: toNumber(amountPerMl), unit: rule.unit };
+  const factor = mlPerHPerDose(rule.per, { kg, amountPerMl });
   const highest = multiply(exactly(rule.highPerKg), factor);
   const exactRate = multiply(exactly(rule.startPerKg), factor);
   const rate = pumpRate(exactRate, highest);

@@ -43,6 +43,9 @@ export function fraction(numerator: number, denominator: number): Rational {
  */
 export function exactly(value: number): Rational {
   if (Number.isSafeInteger(value)) return { numerator: value, denominator: 1 };
+  // The quick way for what formularies hold: where the quotient is the very number, that decimal names it.
+  const thousandths = Math.round(value * 1000);
+  if (thousandths / 1000 === value && Math.abs(thousandths) < 1e12) return fraction(thousandths, 1000);
   const match = /^(-?\d+)(?:\.(\d+))?(?:e([+-]\d+))?$/.exec(String(value));
   if (match === null) {
     throw new RangeError(`Cannot take a number exactly as it must be finite: current value is ${value}`);

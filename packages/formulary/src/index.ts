@@ -1,0 +1,1 @@
+export { draftFormulary } from "./draft-formulary.ts";

@@ -1,0 +1,86 @@
+import type {
+  AgeBandRule,
+  Basis,
+  Dose,
+  DoseUnit,
+  InfusionRule,
+  Rule,
+  SimpleRule,
+  WeightBandRule,
+} from "@steelyard/core/dosing";
+import * as v from "valibot";
+import { citations } from "./citation-schema.ts";
+import { notNegative, positive } from "./primitives.ts";
+
+export const doseUnit: v.GenericSchema<unknown, DoseUnit> = v.picklist([
+  "g",
+  "mg",
+  "microgram",
+  "nanogram",
+  "mmol",
+  "unit",
+  "mL",
+  "J",
+]);
+export const basis: v.GenericSchema<unknown, Basis> = v.picklist(["total", "ideal", "adjusted", "lean"]);
+export const dose: v.GenericSchema<unknown, Dose> = v.strictObject({ amount: positive, unit: doseUnit });
+
+const accepted = v.exactOptional(v.strictObject({ lowPerKg: positive, highPerKg: positive, citations }));
+const limits = { maximum: v.exactOptional(dose), minimum: v.exactOptional(dose) };
+
+const simple = v.variant("kind", [
+  v.strictObject({
+    kind: v.literal("per-kg"),
+    amountPerKg: positive,
+    unit: doseUnit,
+    basis,
+    accepted,
+    ...limits,
+  }),
+  v.strictObject({ kind: v.literal("per-m2"), amountPerM2: positive, unit: doseUnit, ...limits }),
+  v.strictObject({ kind: v.literal("fixed"), amount: positive, unit: doseUnit, accepted }),
+]) satisfies v.GenericSchema<unknown, SimpleRule>;
+
+export const simpleRule: v.GenericSchema<unknown, SimpleRule> = simple;
+
+const ageBands = v.strictObject({
+  kind: v.literal("age-bands"),
+  bands: v.pipe(
+    v.array(v.strictObject({ lowMonths: notNegative, highMonths: v.exactOptional(positive), rule: simple })),
+    v.minLength(1, "has no band"),
+  ),
+  whenAgeUnknown: v.exactOptional(simple),
+}) satisfies v.GenericSchema<unknown, AgeBandRule>;
+
+const weightBands = v.strictObject({
+  kind: v.literal("weight-bands"),
+  basis,
+  bands: v.pipe(
+    v.array(v.strictObject({ lowKg: notNegative, highKg: v.exactOptional(positive), rule: simple })),
+    v.minLength(1, "has no band"),
+  ),
+}) satisfies v.GenericSchema<unknown, WeightBandRule>;
+
+const infusion = v.strictObject({
+  kind: v.literal("infusion"),
+  unit: doseUnit,
+  per: v.picklist(["min", "h"]),
+  basis,
+  startPerKg: positive,
+  lowPerKg: positive,
+  highPerKg: positive,
+  stepPerKg: v.exactOptional(positive),
+}) satisfies v.GenericSchema<unknown, InfusionRule>;
+
+/** A dose of fluid: anything but an infusion. */
+export const doseRule: v.GenericSchema<unknown, SimpleRule | AgeBandRule | WeightBandRule> = v.variant(
+  "kind",
+  [simple, ageBands, weightBands],
+);
+
+export const rule: v.GenericSchema<unknown, Rule> = v.variant("kind", [
+  simple,
+  ageBands,
+  weightBands,
+  infusion,
+]);

@@ -1,0 +1,31 @@
+import type { Preparation, Strength } from "@steelyard/core/dosing";
+import * as v from "valibot";
+import { citations } from "./citation-schema.ts";
+import { identifier, notNegative, positive, text } from "./primitives.ts";
+import { doseUnit } from "./rule-schema.ts";
+
+export const strength: v.GenericSchema<unknown, Strength> = v.strictObject({
+  id: identifier,
+  amountPerMl: positive,
+  unit: doseUnit,
+  container: text,
+  containerMl: positive,
+  expressedAs: v.exactOptional(text),
+  smallVolumeDilution: v.exactOptional(
+    v.strictObject({ diluent: text, belowMl: v.exactOptional(positive), citations }),
+  ),
+  citations,
+});
+
+const preparationParts = { id: identifier, unit: doseUnit, totalMl: positive, diluent: text, citations };
+
+export const preparation: v.GenericSchema<unknown, Preparation> = v.variant("kind", [
+  v.strictObject({
+    kind: v.literal("fixed"),
+    amount: positive,
+    lowKg: notNegative,
+    highKg: v.exactOptional(positive),
+    ...preparationParts,
+  }),
+  v.strictObject({ kind: v.literal("per-kg"), amountPerKg: positive, ...preparationParts }),
+]);

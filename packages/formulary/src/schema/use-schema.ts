@@ -1,0 +1,87 @@
+import type { Administration, ApplicabilityLimit, DoseOption, Repeat, Use } from "@steelyard/core/dosing";
+import * as v from "valibot";
+import { citations, note } from "./citation-schema.ts";
+import { count, identifier, notNegative, positive, text } from "./primitives.ts";
+import { dose, doseRule, rule, simpleRule } from "./rule-schema.ts";
+import { preparation } from "./strength-schema.ts";
+
+const option = v.strictObject({
+  id: identifier,
+  title: text,
+  rule,
+  further: v.exactOptional(v.array(simpleRule)),
+  citations,
+}) satisfies v.GenericSchema<unknown, DoseOption>;
+
+const minutes = v.strictObject({ low: positive, high: positive });
+
+const repeat = v.strictObject({
+  maximumDoses: v.exactOptional(count),
+  intervalMin: v.exactOptional(minutes),
+  cumulativeMaximum: v.exactOptional(
+    v.strictObject({ perKg: v.exactOptional(dose), total: v.exactOptional(dose) }),
+  ),
+  text,
+  citations,
+}) satisfies v.GenericSchema<unknown, Repeat>;
+
+const administration = v.strictObject({
+  text,
+  overMin: v.exactOptional(minutes),
+  maximumRate: v.exactOptional(
+    v.strictObject({ amount: dose, perKg: v.boolean(), per: v.picklist(["min", "h"]) }),
+  ),
+  maximumConcentrationPerMl: v.exactOptional(dose),
+  dilution: v.exactOptional(v.strictObject({ diluent: text, volume: doseRule, citations })),
+  citations,
+}) satisfies v.GenericSchema<unknown, Administration>;
+
+const limitParts = { effect: v.picklist(["contraindicated", "caution"]), reason: text, citations };
+
+const limit = v.variant("by", [
+  v.strictObject({
+    by: v.literal("age"),
+    lowMonths: v.exactOptional(notNegative),
+    highMonths: v.exactOptional(positive),
+    passedAtKg: v.exactOptional(positive),
+    ...limitParts,
+  }),
+  v.strictObject({
+    by: v.literal("weight"),
+    lowKg: v.exactOptional(notNegative),
+    highKg: v.exactOptional(positive),
+    ...limitParts,
+  }),
+]) satisfies v.GenericSchema<unknown, ApplicabilityLimit>;
+
+export const use: v.GenericSchema<unknown, Use> = v.strictObject({
+  id: identifier,
+  title: text,
+  problem: v.picklist([
+    "arrest",
+    "airway",
+    "seizure",
+    "shock",
+    "anaphylaxis",
+    "infection",
+    "bleeding",
+    "salts-and-sugar",
+  ]),
+  indication: text,
+  routes: v.pipe(
+    v.array(v.picklist(["IV", "IO", "IM", "buccal", "external"])),
+    v.minLength(1, "has no route"),
+  ),
+  options: v.pipe(v.array(option), v.minLength(1, "has no dose")),
+  defaultOption: identifier,
+  defaultReason: v.exactOptional(text),
+  strengths: v.array(identifier),
+  preparations: v.exactOptional(v.array(preparation)),
+  repeat: v.exactOptional(repeat),
+  administration,
+  limits: v.array(limit),
+  contraindications: v.array(note),
+  cautions: v.array(note),
+  monitoring: v.array(note),
+  neonates: v.picklist(["covered", "not-covered"]),
+});

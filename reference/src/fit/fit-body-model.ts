@@ -1,4 +1,5 @@
 import {
+  type BodyModel,
   type BodyReference,
   boxCoxZ,
   type CurveCoefficients,
@@ -41,6 +42,7 @@ export function fitBodyModel(children: readonly FitChild[], options: FitOptions)
     children: children.length,
     basis,
     lengthRangeCm: Object.fromEntries(wanted.map((quantity) => [quantity, lengthRange(children, quantity)])),
+    fittedZ: {},
     boys: rounded(
       fitBoys({
         basis,
@@ -51,7 +53,12 @@ export function fitBodyModel(children: readonly FitChild[], options: FitOptions)
     residual: plainResidual,
     sexes,
   };
-  return { ...reference, residual: fitResidual({ model: createBodyModel(reference), children }) };
+  const model = createBodyModel(reference);
+  return {
+    ...reference,
+    fittedZ: Object.fromEntries(wanted.map((quantity) => [quantity, fittedZ({ model, children, quantity })])),
+    residual: fitResidual({ model, children }),
+  };
 }
 
 function ofSex(children: readonly FitChild[], sex: "m" | "f"): readonly FitChild[] {
@@ -91,7 +98,7 @@ function fitSex(children: readonly FitChild[], wanted: readonly Quantity[]): Sex
     const [logMedian = [], logSigma = [], lambda = []] = fitted.coefficients.map(rounded);
     curves[quantity] = { logMedian, logSigma, lambda };
   }
-  const zOf = zScores(curves);
+  const model = curvesAlone(curves);
   const correlations: Record<string, readonly number[]> = {};
   wanted.forEach((first, i) => {
     for (const second of wanted.slice(i + 1)) {
@@ -102,8 +109,8 @@ function fitSex(children: readonly FitChild[], wanted: readonly Quantity[]): Sex
       const fitted = fitCorrelation({
         basis,
         x: Float64Array.from(both, ({ lengthCm }) => Math.log(lengthCm)),
-        first: Float64Array.from(both, (child) => zOf(child, first)),
-        second: Float64Array.from(both, (child) => zOf(child, second)),
+        first: Float64Array.from(both, (child) => zOf({ model, child, quantity: first })),
+        second: Float64Array.from(both, (child) => zOf({ model, child, quantity: second })),
       });
       correlations[pairKey(first, second)] = rounded(fitted.coefficients[0] ?? []);
     }
@@ -111,21 +118,41 @@ function fitSex(children: readonly FitChild[], wanted: readonly Quantity[]): Sex
   return { curves, correlations };
 }
 
-/** z-scores under the curves as they will be shipped: read through the model itself, tables and all. */
-function zScores(curves: SexReference["curves"]): (child: FitChild, quantity: Quantity) => number {
+/** The curves as they will be shipped, read through the model itself, tables and all, for the z-scores of one sex. */
+function curvesAlone(curves: SexReference["curves"]): BodyModel {
   const sex: SexReference = { curves, correlations: {} };
-  const model = createBodyModel({
+  return createBodyModel({
     version: "",
     sourceIds: [],
     children: 0,
     basis,
     lengthRangeCm: {},
+    fittedZ: {},
     boys: new Array<number>(basis.intervals + 3).fill(0),
     residual: plainResidual,
     sexes: { m: sex, f: sex },
   });
-  return (child, quantity) =>
-    boxCoxZ(model.at("m", child.lengthCm).curve(quantity), Math.log(quantityOf(child, quantity) as number));
+}
+
+/** z-scores that hold all but 1 in 1,000 of the children at each end. */
+function fittedZ(given: {
+  model: BodyModel;
+  children: readonly FitChild[];
+  quantity: Quantity;
+}): readonly [number, number] {
+  const { model, children, quantity } = given;
+  const scores = children
+    .filter((child) => quantityOf(child, quantity) !== undefined)
+    .map((child) => zOf({ model, child, quantity }))
+    .sort((a, b) => a - b);
+  const at = (share: number): number =>
+    Number((scores[Math.round(share * (scores.length - 1))] as number).toFixed(2));
+  return [at(0.001), at(0.999)];
+}
+
+function zOf({ model, child, quantity }: { model: BodyModel; child: FitChild; quantity: Quantity }): number {
+  const curve = model.at(child.sex, child.lengthCm).curve(quantity);
+  return boxCoxZ(curve, Math.log(quantityOf(child, quantity) as number));
 }
 
 /** Lengths that hold all but 1 in 500 at each end of the children who had the quantity measured, to whole centimetres. */

@@ -23,6 +23,8 @@ export function fitBoxCoxCurves({
     basis,
     x,
     start: [start, Math.log(0.15), 0],
+    // The median goes on as a power law of length beyond the data; its spread and skewness stay as they are.
+    order: [2, 1, 1],
     likelihood: (row, predictors, into) => {
       const logMedian = predictors[0] as number;
       const sigma = Math.exp(Math.min(Math.max(predictors[1] as number, -6), 2));
@@ -70,6 +72,7 @@ function fitMeanCurve({
     basis,
     x,
     start: [y.reduce((sum, value) => sum + value, 0) / y.length],
+    order: [2],
     likelihood: (row, predictors, into) => {
       const residual = (y[row] as number) - (predictors[0] as number);
       into.score[0] = residual * information;

@@ -11,6 +11,7 @@ export function fitBoys(given: {
     basis: given.basis,
     x: given.x,
     start: [0],
+    order: [1],
     likelihood: (row, predictors, into) => {
       const share = 1 / (1 + Math.exp(-(predictors[0] as number)));
       const boy = given.boy[row] === true;

@@ -24,6 +24,7 @@ export function fitCorrelation(given: {
     basis,
     x,
     start: [0.8],
+    order: [1],
     likelihood: (row, predictors, into) => {
       const rho = Math.tanh(predictors[0] as number);
       const a = first[row] as number;

@@ -15,6 +15,11 @@ export interface SmoothCurvesProblem {
   readonly x: Float64Array;
   /** The curve each predictor begins from: a constant, or coefficients. */
   readonly start: readonly (number | readonly number[])[];
+  /**
+   * Order of the differences that are penalised, per predictor. 2 leaves a straight line unpunished (a power law in ln length)
+   * and continues it where there are no children; 1 leaves a constant, and continues that.
+   */
+  readonly order: readonly (1 | 2)[];
   /** Fills `into` for this row and returns its log-likelihood. */
   readonly likelihood: (row: number, predictors: Float64Array, into: RowLikelihood) => number;
 }
@@ -32,7 +37,7 @@ const maxIterations = 60;
 
 /**
  * Fits penalised cubic B-spline curves by Fisher scoring, all predictors together, with the smoothness of each
- * curve chosen by the generalised Fellner-Schall update (restricted likelihood; second-order differences).
+ * curve chosen by the generalised Fellner-Schall update (restricted likelihood).
  *
  * @source eilers1996
  * @source wood2017
@@ -42,7 +47,7 @@ export function fitSmoothCurves(problem: SmoothCurvesProblem): SmoothCurves {
   const predictors = problem.start.length;
   const total = size * predictors;
   const rowBasis = evaluateBasis(problem);
-  const penalty = differencePenalty(size);
+  const penalties = problem.order.map((order) => differencePenalty({ size, order }));
   const smoothness = problem.start.map(() => 10);
   let theta = Float64Array.from(
     problem.start.flatMap((from) => (typeof from === "number" ? new Array<number>(size).fill(from) : from)),
@@ -52,11 +57,11 @@ export function fitSmoothCurves(problem: SmoothCurvesProblem): SmoothCurves {
   const effectiveDf = problem.start.map(() => size);
   let iterations = 0;
   for (; iterations < maxIterations; iterations++) {
-    const penalised = addPenalty({ information: state.information, penalty, smoothness, size });
+    const penalised = addPenalty({ information: state.information, penalties, smoothness, size });
     const gradient = Matrix.columnVector(
       Array.from(
         state.gradient,
-        (g, i) => g - penaltyGradient({ penalty, smoothness, theta, size, index: i }),
+        (g, i) => g - penaltyGradient({ penalties, smoothness, theta, size, index: i }),
       ),
     );
     const factor = new CholeskyDecomposition(penalised);
@@ -64,7 +69,9 @@ export function fitSmoothCurves(problem: SmoothCurvesProblem): SmoothCurves {
     const objectiveOf = (candidate: Float64Array, logLikelihood: number): number =>
       logLikelihood -
       smoothness.reduce(
-        (sum, s, p) => sum + (s / 2) * roughness({ penalty, theta: candidate, size, predictor: p }),
+        (sum, s, p) =>
+          sum +
+          (s / 2) * roughness({ penalty: penalties[p] as Matrix, theta: candidate, size, predictor: p }),
         0,
       );
     const current = objectiveOf(theta, state.logLikelihood);
@@ -84,14 +91,15 @@ export function fitSmoothCurves(problem: SmoothCurvesProblem): SmoothCurves {
     state = nextState;
 
     const inverse = new CholeskyDecomposition(
-      addPenalty({ information: state.information, penalty, smoothness, size }),
+      addPenalty({ information: state.information, penalties, smoothness, size }),
     ).solve(Matrix.eye(total));
     for (let p = 0; p < predictors; p++) {
       const s = smoothness[p] as number;
       const block = inverse.subMatrix(p * size, (p + 1) * size - 1, p * size, (p + 1) * size - 1);
+      const penalty = penalties[p] as Matrix;
       const trace = block.mmul(penalty).trace();
       const rough = roughness({ penalty, theta, size, predictor: p });
-      const rank = size - 2;
+      const rank = size - (problem.order[p] as number);
       effectiveDf[p] = size - s * trace;
       smoothness[p] = Math.min(
         Math.max((s * Math.max(rank / s - trace, 1e-8)) / Math.max(rough, 1e-12), 1e-3),
@@ -179,26 +187,26 @@ function accumulate(given: {
   return { logLikelihood, gradient, information: Matrix.from1DArray(total, total, information) };
 }
 
-/** D'D for second-order differences: it leaves straight lines (power laws in ln length) unpunished. */
-function differencePenalty(size: number): Matrix {
-  const difference = Matrix.zeros(size - 2, size);
-  for (let i = 0; i < size - 2; i++) {
-    difference.set(i, i, 1);
-    difference.set(i, i + 1, -2);
-    difference.set(i, i + 2, 1);
+/** D'D for differences of the given order. */
+function differencePenalty({ size, order }: { size: number; order: 1 | 2 }): Matrix {
+  const difference = Matrix.zeros(size - order, size);
+  const stencil = order === 1 ? [-1, 1] : [1, -2, 1];
+  for (let i = 0; i < size - order; i++) {
+    for (const [j, value] of stencil.entries()) difference.set(i, i + j, value);
   }
   return difference.transpose().mmul(difference);
 }
 
 function addPenalty(given: {
   information: Matrix;
-  penalty: Matrix;
+  penalties: readonly Matrix[];
   smoothness: readonly number[];
   size: number;
 }): Matrix {
-  const { information, penalty, smoothness, size } = given;
+  const { information, penalties, smoothness, size } = given;
   const sum = information.clone();
   smoothness.forEach((s, p) => {
+    const penalty = penalties[p] as Matrix;
     for (let i = 0; i < size; i++) {
       for (let j = 0; j < size; j++) {
         const r = p * size + i;
@@ -214,14 +222,15 @@ function addPenalty(given: {
 }
 
 function penaltyGradient(given: {
-  penalty: Matrix;
+  penalties: readonly Matrix[];
   smoothness: readonly number[];
   theta: Float64Array;
   size: number;
   index: number;
 }): number {
-  const { penalty, smoothness, theta, size, index } = given;
+  const { penalties, smoothness, theta, size, index } = given;
   const p = Math.floor(index / size);
+  const penalty = penalties[p] as Matrix;
   const i = index % size;
   let sum = 0;
   for (let j = 0; j < size; j++) sum += penalty.get(i, j) * (theta[p * size + j] as number);

@@ -10,15 +10,12 @@ export const modelLengthCm = { low: 45, high: 205 } as const;
 const stepCm = 0.5;
 const points = (modelLengthCm.high - modelLengthCm.low) / stepCm + 1;
 
-/** 999 of 1,000 children lie within this many SD of the median. */
-const fittedZ = 3.2905;
-
 /** The curves and correlations of one sex at one length. */
 export interface BodyAt {
   /** P(boy) or P(girl) at this length, nothing else known. */
   readonly share: number;
   curve(quantity: Quantity): BoxCox;
-  /** The values between which 999 of 1,000 children of this sex and length lie. */
+  /** The values between which 998 of 1,000 children of this sex and length lie. */
   fitted(quantity: Quantity): { readonly low: number; readonly high: number };
   correlation(first: Quantity, second: Quantity): number;
 }
@@ -145,7 +142,8 @@ function tabulate(reference: BodyReference, sex: Sex): SexTable {
             ),
           ),
         );
-      return { logMedian, sigma, lambda, low: valueAt(-fittedZ), high: valueAt(fittedZ) };
+      const [lowZ, highZ] = reference.fittedZ[quantity] ?? [-3, 3];
+      return { logMedian, sigma, lambda, low: valueAt(lowZ), high: valueAt(highZ) };
     }),
     correlations: quantities.flatMap((first) =>
       quantities.map((second) => {

@@ -40,6 +40,8 @@ export interface BodyReference {
   readonly basis: SplineBasis;
   /** Lengths between which each quantity was fitted, cm. */
   readonly lengthRangeCm: Readonly<Partial<Record<Quantity, readonly [low: number, high: number]>>>;
+  /** z-scores between which all but 1 in 1,000 of the children fitted lie, at each end. */
+  readonly fittedZ: Readonly<Partial<Record<Quantity, readonly [low: number, high: number]>>>;
   /** Logit of the share of boys by ln length. */
   readonly boys: readonly number[];
   readonly residual: Residual;

@@ -1,11 +1,20 @@
 export { type Block, cautionBlock } from "./caution-block.ts";
 export { describeBodyIssue } from "./describe-body-issue.ts";
 export { describeBodyWarning } from "./describe-body-warning.ts";
+export {
+  describeDosingWarning,
+  describeRobustnessOmitted,
+  describeUnavailable,
+} from "./describe-dosing-warning.ts";
 export { describeEntryIssue } from "./describe-entry-issue.ts";
 export { describeEntryNotice } from "./describe-entry-notice.ts";
 export { describeField } from "./describe-field.ts";
+export { describeProblem } from "./describe-problem.ts";
 export { describeProposal, describeProposals } from "./describe-proposals.ts";
 export { describeRests } from "./describe-rests.ts";
+export { describeWorking } from "./describe-working.ts";
+export type { DosingCatalogue } from "./dosing-catalogue.ts";
 export { draftBanner } from "./draft-banner.ts";
 export { ENGLISH } from "./english.ts";
+export { ENGLISH_DOSING } from "./english-dosing.ts";
 export type { MessageCatalogue, MessageKey, MessageValues } from "./message-catalogue.ts";

@@ -1,0 +1,16 @@
+import type { DosingWarning, RobustnessOmitted, Unavailable, WorkingStep } from "../dosing/index.ts";
+
+type ByStep = { [V in WorkingStep as V["step"]]: (step: V) => string };
+type ByType<T extends { readonly type: string }> = { [V in T as V["type"]]: (value: V) => string };
+
+/**
+ * One language of the sheet: a sentence for every step of the working, every warning, every reason.
+ *
+ * The keys follow from the types themselves, so that a new step does not compile before it has its sentence.
+ */
+export interface DosingCatalogue {
+  readonly step: ByStep;
+  readonly warning: ByType<DosingWarning>;
+  readonly unavailable: ByType<Unavailable>;
+  readonly robustnessOmitted: Readonly<Record<RobustnessOmitted, string>>;
+}

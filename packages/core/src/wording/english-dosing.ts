@@ -1,0 +1,175 @@
+import type { Basis, Concentration, PerTime } from "../dosing/index.ts";
+import {
+  type Dose,
+  formatConcentration,
+  formatNumber,
+  formatQuantity,
+  formatWeight,
+} from "../units/index.ts";
+import type { DosingCatalogue } from "./dosing-catalogue.ts";
+
+const BASIS: Readonly<Record<Basis, string>> = {
+  total: "total",
+  ideal: "ideal",
+  adjusted: "adjusted",
+  lean: "lean",
+};
+
+const PER_TIME: Readonly<Record<PerTime, string>> = { min: " × 60\u00a0min/h", h: "" };
+
+const LIMIT = { "single-maximum": "single maximum", minimum: "minimum" } as const;
+
+function ml(amount: number): string {
+  return formatQuantity({ amount, unit: "mL" });
+}
+
+function rate(amount: number): string {
+  return formatQuantity({ amount, unit: "mL", per: "h" });
+}
+
+function strength(concentration: Concentration): string {
+  return formatConcentration(concentration);
+}
+
+/** "28.1 kg total". */
+function weight(kg: number, basis: Basis): string {
+  return `${formatWeight(kg)} ${BASIS[basis]}`;
+}
+
+/** "1.4 % more", "0.4 % less". */
+function difference(percent: number): string {
+  return `${formatNumber(Math.abs(percent))}\u00a0% ${percent < 0 ? "less" : "more"}`;
+}
+
+/** "15 days", "9 months", "3 years", "2 years 6 months"; part months to one decimal. */
+function age(months: number): string {
+  if (months > 0 && months < 2) return count(Math.round((months * 365.25) / 12), "day");
+  if (months < 24) return count(Math.round(months * 10) / 10, "month");
+  const whole = Math.floor(months);
+  const rest = whole % 12;
+  const years = count(Math.floor(whole / 12), "year");
+  return rest === 0 ? years : `${years} ${count(rest, "month")}`;
+}
+
+function count(value: number, unit: string): string {
+  return `${formatNumber(value)}\u00a0${unit}${value === 1 ? "" : "s"}`;
+}
+
+/** "from 3 kg to under 10 kg", "from 3 kg", "under 10 kg": edges as [low, high). */
+function range(write: (value: number) => string, low: number | undefined, high: number | undefined): string {
+  const isOpenBelow = low === undefined || low === 0;
+  if (high === undefined) return isOpenBelow ? "any" : `from ${write(low)}`;
+  return isOpenBelow ? `under ${write(high)}` : `from ${write(low)} to under ${write(high)}`;
+}
+
+function edges(by: "age" | "weight", low: number | undefined, high: number | undefined): string {
+  return range(by === "age" ? age : formatWeight, low, high);
+}
+
+function percent(probability: number): string {
+  const value = probability * 100;
+  return `${value < 1 ? "under 1" : formatNumber(Math.round(value))}\u00a0%`;
+}
+
+function perKg(dose: Dose): string {
+  return formatQuantity(dose);
+}
+
+/** The English sentences; the source that other languages are translated from. */
+export const ENGLISH_DOSING: DosingCatalogue = {
+  step: {
+    band: ({ by, value, low, high }) =>
+      by === "age"
+        ? `Age ${age(value)} falls in the band ${edges(by, low, high)}.`
+        : `${formatWeight(value)} falls in the band ${edges(by, low, high)}.`,
+    "basis-swapped": ({ from, fromKg, toKg }) =>
+      `The rule asks for ${BASIS[from]} weight (${formatWeight(fromKg)}); this child is lighter than ideal, so total weight (${formatWeight(toKg)}) is used.`,
+    "per-kg": ({ perKg: dose, basis, kg, result }) =>
+      `${formatQuantity(dose)} × ${weight(kg, basis)} = ${formatQuantity(result)}.`,
+    "per-m2": ({ perM2, lengthCm, kg, surfaceM2, result }) =>
+      `Body surface = √(${formatNumber(lengthCm)}\u00a0cm × ${formatWeight(kg)} ÷ 3,600) = ${formatNumber(surfaceM2)}\u00a0m²; ${formatQuantity(perM2)} × ${formatNumber(surfaceM2)}\u00a0m² = ${formatQuantity(result)}.`,
+    fixed: ({ result }) => `The dose is ${formatQuantity(result)} whatever the weight.`,
+    limit: ({ limit, from, result }) =>
+      limit === "single-maximum"
+        ? `${formatQuantity(from)} is above the single maximum, so ${formatQuantity(result)} is given.`
+        : `${formatQuantity(from)} is below the minimum, so ${formatQuantity(result)} is given.`,
+    volume: ({ dose, strength: concentration, ml: volume }) =>
+      `${formatQuantity(dose)} ÷ ${strength(concentration)} = ${ml(volume)}.`,
+    "weaker-strength": ({ ml: volume, measurableMl, from, to }) =>
+      `${ml(volume)} of ${strength(from)} is too little to measure (under ${ml(measurableMl)}) or too coarse, so ${strength(to)} is taken.`,
+    dilution: ({ ml: volume, measurableMl, takeMl, addMl, totalMl, diluent, from, to }) =>
+      `${ml(volume)} of ${strength(from)} is too little to measure (under ${ml(measurableMl)}): take ${ml(takeMl)} of it and add ${ml(addMl)} of ${diluent}, ${ml(totalMl)} in all, which makes ${strength(to)}.`,
+    rounding: ({ exactMl, ml: volume, markMl, syringeMl, errorPercent }) =>
+      syringeMl === undefined
+        ? `${ml(exactMl)} is set as ${ml(volume)}, in steps of ${ml(markMl)} (${difference(errorPercent)}).`
+        : `${ml(exactMl)} is drawn up as ${ml(volume)} in a ${ml(syringeMl)} syringe, marked every ${ml(markMl)} (${difference(errorPercent)}).`,
+    "drawn-up": ({ ml: volume, strength: concentration, result }) =>
+      `${ml(volume)} × ${strength(concentration)} = ${formatQuantity(result)}.`,
+    "device-step": ({ exactJ, settingJ, errorPercent }) =>
+      `${formatQuantity({ amount: exactJ, unit: "J" })} is set as ${formatQuantity({ amount: settingJ, unit: "J" })}, the nearest setting of the device (${difference(errorPercent)}).`,
+    "added-to": ({ ml: volume, diluent }) => `The dose is added to ${ml(volume)} of ${diluent}.`,
+    preparation: ({ amount, perKg: dose, kg, totalMl, diluent, concentration }) =>
+      dose === undefined || kg === undefined
+        ? `${formatQuantity(amount)} made up to ${ml(totalMl)} with ${diluent} = ${strength(concentration)}.`
+        : `${formatQuantity(dose)} × ${formatWeight(kg)} = ${formatQuantity(amount)}, made up to ${ml(totalMl)} with ${diluent} = ${strength(concentration)}.`,
+    rate: ({ perKg: dose, per, basis, kg, concentration, exactMlPerH, mlPerH, errorPercent }) =>
+      `${perKg(dose)} × ${weight(kg, basis)}${PER_TIME[per]} ÷ ${strength(concentration)} = ${rate(exactMlPerH)}${
+        errorPercent === 0 ? "" : `, set as ${rate(mlPerH)} (${difference(errorPercent)})`
+      }.`,
+  },
+  warning: {
+    limited: ({ by, from, to }) =>
+      `Held at the ${LIMIT[by]} of ${formatQuantity(to)}; by weight it would be ${formatQuantity(from)}.`,
+    rounded: ({ errorPercent, aboveTolerance }) =>
+      aboveTolerance
+        ? `Rounded by more than 5\u00a0%: the dose is ${difference(errorPercent)} than the rule gives.`
+        : `Rounded to what can be measured: ${difference(errorPercent)} than the rule gives.`,
+    diluted: ({ to }) => `Too little to measure undiluted: dilute to ${strength(to)} first.`,
+    "weaker-strength": ({ to }) => `Too little to measure from the usual strength: draw up ${strength(to)}.`,
+    "not-measurable": ({ ml: volume }) =>
+      `No syringe measures ${ml(volume)} within 10\u00a0%: the dose is exact and has to be diluted by local practice.`,
+    "basis-swapped": ({ from, fromKg, totalKg }) =>
+      `Lighter than ideal weight: dosed on total weight, ${formatWeight(totalKg)}, in place of ${BASIS[from]} weight, ${formatWeight(fromKg)}.`,
+    "bases-differ": ({ totalDose, idealDose }) =>
+      `Total and ideal weight give doses more than 20\u00a0% apart: ${formatQuantity(totalDose)} on total, ${formatQuantity(idealDose)} on ideal weight.`,
+    "age-needed": ({ for: reason, reason: text }) =>
+      reason === "band"
+        ? "The dose goes by age, which is not known: it is computed by weight."
+        : reason === "neonate"
+          ? "If this child may be under 28 days old, the dose does not apply: enter the age."
+          : `The age is not known: ${text ?? "a limit of age could not be checked"}`,
+    "outside-weight-range": ({ kg, lowKg, highKg, reason }) =>
+      `${formatWeight(kg)} is outside the range of this dose (${range(formatWeight, lowKg, highKg)}): ${reason}`,
+    "outside-age-range": ({ ageMonths, lowMonths, highMonths, reason }) =>
+      `Age ${age(ageMonths)} is outside the range of this dose (${range(age, lowMonths, highMonths)}): ${reason}`,
+    neonate: ({ because }) =>
+      because === "age"
+        ? "Under 28 days old: this dose was not written for newborns; use a neonatal formulary."
+        : "Under 3\u00a0kg: this dose was not written for so small a child; use a neonatal formulary.",
+    "not-robust": ({ probabilityOutside }) =>
+      `The weight is too uncertain for this dose: ${percent(probabilityOutside)} probability that it lies outside the accepted range for the child's true weight.`,
+    "outside-accepted-range": ({ dosePerKg }) =>
+      `What can be given, ${perKg(dosePerKg)}, lies outside the accepted range.`,
+  },
+  unavailable: {
+    "weight-missing": ({ basis }) => `No dose: it goes by ${BASIS[basis]} weight, which needs a length.`,
+    "length-missing": () => "No dose: it goes by body surface, which needs a length.",
+    "age-missing": ({ choices }) =>
+      `The dose goes by age, which is not known: ${choices
+        .map(
+          ({ lowMonths, highMonths, dose, volume }) =>
+            `${formatQuantity(dose)}${volume ? ` (${ml(volume.ml)})` : ""} ${range(age, lowMonths, highMonths)}`,
+        )
+        .join("; ")}.`,
+    "outside-bands": ({ by, value, low, high }) =>
+      `No dose: ${by === "age" ? `age ${age(value)}` : formatWeight(value)} is outside the published bands (${edges(by, low, high)}).`,
+    contraindicated: ({ by, value, low, high, reason }) =>
+      `Contraindicated at ${by === "age" ? `age ${age(value)}` : formatWeight(value)} (meant for ${edges(by, low, high)}): ${reason}`,
+  },
+  robustnessOmitted: {
+    "weight-measured": "The weight was read from a scale.",
+    "basis-not-total": "The dose does not go by total weight, so the doubt about it does not enter.",
+    "no-accepted-range": "The formulary has no accepted range for this dose.",
+    titrated: "The dose is adjusted to its effect.",
+  },
+};

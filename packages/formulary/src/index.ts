@@ -1,1 +1,3 @@
 export { draftFormulary } from "./draft-formulary.ts";
+export type { FormularyFault } from "./formulary-fault.ts";
+export { validateFormulary } from "./validate-formulary.ts";

@@ -1,0 +1,113 @@
+import type { Dose, Formulary, SimpleRule } from "@steelyard/core/dosing";
+import { convertDose, isConvertible } from "@steelyard/core/units";
+import type { FormularyFault } from "../formulary-fault.ts";
+import { everyOption, type OptionPlace, plain } from "./place.ts";
+import { simpleRulesOf } from "./simple-rules-of.ts";
+
+/**
+ * A maximum that already binds a child under the first weight, or never binds below the second, and a minimum
+ * that still binds above the third, is nearly always a slip of unit or of a decimal point.
+ *
+ * @source common-practice
+ */
+const MAXIMUM_BINDS_FROM_KG = 15;
+const MAXIMUM_BINDS_BELOW_KG = 300;
+const MINIMUM_BINDS_BELOW_KG = 15;
+
+/** A child to try the volume on, and between what it is credible, mL. @source common-practice */
+const TRIAL_KG = 10;
+const CREDIBLE_ML = { low: 0.005, high: 250 } as const;
+
+/** The numbers of a dose make sense together: limits, accepted range, volume, ends of an infusion. */
+export function checkDoses(formulary: Formulary): FormularyFault[] {
+  return everyOption(formulary).flatMap((optionPlace) => {
+    const { option, place } = optionPlace;
+    const { rule } = option;
+    if (rule.kind === "infusion") {
+      const { lowPerKg, startPerKg, highPerKg } = rule;
+      return lowPerKg <= startPerKg && startPerKg <= highPerKg && lowPerKg < highPerKg
+        ? []
+        : [
+            {
+              place,
+              message: `the start ${plain({ amount: startPerKg, unit: rule.unit, per: `kg/${rule.per}` })} is not between ${lowPerKg} and ${highPerKg}`,
+            },
+          ];
+    }
+    return [...simpleRulesOf(rule), ...(option.further ?? [])].flatMap((simple) => [
+      ...limitFaults(simple, place),
+      ...acceptedFaults(simple, place),
+      ...volumeFaults(simple, optionPlace),
+    ]);
+  });
+}
+
+function limitFaults(rule: SimpleRule, place: string): FormularyFault[] {
+  if (rule.kind !== "per-kg") return [];
+  const { maximum, minimum, unit, amountPerKg } = rule;
+  const faults: FormularyFault[] = [];
+  const forKg = (kg: number): string => plain({ amount: amountPerKg * kg, unit });
+  const maximumAmount = amountIn(maximum, unit);
+  const minimumAmount = amountIn(minimum, unit);
+  if (maximum && maximumAmount !== undefined) {
+    if (maximumAmount < amountPerKg * MAXIMUM_BINDS_FROM_KG) {
+      faults.push({
+        place,
+        message: `maximum ${plain(maximum)} is below the dose for a child of ${MAXIMUM_BINDS_FROM_KG} kg, ${forKg(MAXIMUM_BINDS_FROM_KG)}`,
+      });
+    }
+    if (maximumAmount > amountPerKg * MAXIMUM_BINDS_BELOW_KG) {
+      faults.push({
+        place,
+        message: `maximum ${plain(maximum)} would be reached by nobody: it is more than the dose for ${MAXIMUM_BINDS_BELOW_KG} kg, ${forKg(MAXIMUM_BINDS_BELOW_KG)}`,
+      });
+    }
+  }
+  if (minimum && minimumAmount !== undefined && minimumAmount > amountPerKg * MINIMUM_BINDS_BELOW_KG) {
+    faults.push({
+      place,
+      message: `minimum ${plain(minimum)} is above the dose for a child of ${MINIMUM_BINDS_BELOW_KG} kg, ${forKg(MINIMUM_BINDS_BELOW_KG)}`,
+    });
+  }
+  if (maximum && minimum && maximumAmount !== undefined && minimumAmount !== undefined) {
+    if (minimumAmount > maximumAmount) {
+      faults.push({ place, message: `minimum ${plain(minimum)} is above the maximum ${plain(maximum)}` });
+    }
+  }
+  return faults;
+}
+
+function amountIn(dose: Dose | undefined, unit: Dose["unit"]): number | undefined {
+  if (dose === undefined || !isConvertible(dose.unit, unit)) return undefined;
+  return convertDose({ dose, to: unit }).amount;
+}
+
+function acceptedFaults(rule: SimpleRule, place: string): FormularyFault[] {
+  if (rule.kind === "per-m2" || rule.accepted === undefined) return [];
+  const { lowPerKg, highPerKg } = rule.accepted;
+  const perKg = (amount: number): string => plain({ amount, unit: rule.unit, per: "kg" });
+  if (lowPerKg > highPerKg) {
+    return [{ place, message: `accepted range runs from ${lowPerKg} down to ${perKg(highPerKg)}` }];
+  }
+  if (rule.kind === "fixed" || (lowPerKg <= rule.amountPerKg && rule.amountPerKg <= highPerKg)) return [];
+  return [
+    {
+      place,
+      message: `dose ${perKg(rule.amountPerKg)} is outside its accepted range, ${lowPerKg} to ${perKg(highPerKg)}`,
+    },
+  ];
+}
+
+function volumeFaults(rule: SimpleRule, { medicine, use, place }: OptionPlace): FormularyFault[] {
+  const strength = medicine.strengths.find(({ id }) => id === use.strengths[0]);
+  if (rule.kind !== "per-kg" || strength === undefined || !isConvertible(rule.unit, strength.unit)) return [];
+  const dose: Dose = { amount: rule.amountPerKg * TRIAL_KG, unit: rule.unit };
+  const ml = convertDose({ dose, to: strength.unit }).amount / strength.amountPerMl;
+  if (ml >= CREDIBLE_ML.low && ml <= CREDIBLE_ML.high) return [];
+  return [
+    {
+      place,
+      message: `a child of ${TRIAL_KG} kg would get ${plain({ amount: ml, unit: "mL" })} of strength ${strength.id}: check dose and strength`,
+    },
+  ];
+}

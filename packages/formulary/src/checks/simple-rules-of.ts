@@ -1,0 +1,15 @@
+import type { Rule, SimpleRule } from "@steelyard/core/dosing";
+
+/** The rules a rule leads to: itself, or those of its bands. */
+export function simpleRulesOf(rule: Rule): SimpleRule[] {
+  switch (rule.kind) {
+    case "age-bands":
+      return [...rule.bands.map((band) => band.rule), ...(rule.whenAgeUnknown ? [rule.whenAgeUnknown] : [])];
+    case "weight-bands":
+      return rule.bands.map((band) => band.rule);
+    case "infusion":
+      return [];
+    default:
+      return [rule];
+  }
+}

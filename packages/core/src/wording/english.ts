@@ -1,3 +1,4 @@
+import type { ProblemId } from "../dosing/index.ts";
 import { type EntryField, FIELD_UNIT, type QuantityField, type UnitSymbol } from "../entry/index.ts";
 import type { MessageCatalogue } from "./message-catalogue.ts";
 import { writeMeasurement, writeRange, writeValue } from "./write-value.ts";
@@ -34,6 +35,17 @@ const UNIT: Readonly<Record<UnitSymbol, string>> = {
   y: "years",
 };
 
+const PROBLEM: Readonly<Record<ProblemId, string>> = {
+  arrest: "Arrest",
+  airway: "Airway",
+  seizure: "Seizure",
+  shock: "Shock",
+  anaphylaxis: "Anaphylaxis",
+  infection: "Infection",
+  bleeding: "Bleeding",
+  "salts-and-sugar": "Salts and sugar",
+};
+
 /** What to enter instead. */
 const EXAMPLE: Readonly<Record<QuantityField, string>> = {
   lengthCm: "length in cm, such as 136",
@@ -51,6 +63,7 @@ const EXAMPLE: Readonly<Record<QuantityField, string>> = {
 /** The English sentences; the source that other languages are translated from. */
 export const ENGLISH: MessageCatalogue = {
   "field.name": ({ field }) => FIELD[field],
+  "problem.name": ({ problem }) => PROBLEM[problem],
   "unit.name": ({ unit }) => UNIT[unit],
 
   "entry-issue.empty": ({ field }) => `No ${FIELD[field]} was entered.`,

@@ -1,4 +1,5 @@
 import type { BodyIssue, BodyWarning, MeasurementName } from "../body/index.ts";
+import type { ProblemId } from "../dosing/index.ts";
 import type { EntryField, EntryIssue, EntryNotice, Proposal, UnitSymbol } from "../entry/index.ts";
 
 type Keyed<Prefix extends string, T extends { readonly type: string }> = {
@@ -27,6 +28,7 @@ export type MessageValues = Keyed<"entry-issue", EntryIssue> &
     readonly "caution.not-a-device": Nothing;
     readonly "draft.title": Nothing;
     readonly "draft.text": Nothing;
+    readonly "problem.name": { readonly problem: ProblemId };
     readonly "field.name": { readonly field: EntryField };
     readonly "unit.name": { readonly unit: UnitSymbol };
   };

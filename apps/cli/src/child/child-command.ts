@@ -1,0 +1,113 @@
+import { computeChild } from "@steelyard/core/child";
+import { type EntryField, type EntryIssue, type EntryTexts, readMeasurements } from "@steelyard/core/entry";
+import { describeBodyIssue, describeEntryIssue, describeEntryNotice } from "@steelyard/core/wording";
+import { draftFormulary } from "@steelyard/formulary";
+import { Command, InvalidArgumentError, Option } from "commander";
+import { CommandFailure, EXIT } from "../exit-status.ts";
+import { EXIT_STATUS_HELP, helpCautions } from "../help-text.ts";
+import { SOFTWARE_VERSION } from "../versions.ts";
+import { wrap } from "../wrap.ts";
+import { CHILD_OPTIONS, optionOf } from "./child-options.ts";
+import { formatChildReport } from "./format-child-report.ts";
+
+const HELP = `
+Any measurement is welcome; a length or a scale weight is required. A number
+may have a decimal comma and its own unit ("1.36 m", "53 in", "19 cm", "62 lb").
+
+Examples:
+  steelyard child --length-cm 136 --arm-mm 190
+  steelyard child --length-cm 136 --arm-mm 190 --sex f --age 9y --json
+  steelyard child --weight-kg 28.4 --length-cm 136
+
+${EXIT_STATUS_HELP}`;
+
+/** Issues with a text that says nothing; all others are plausible inputs that cannot be served. */
+const WRONG_USAGE: readonly EntryIssue["type"][] = [
+  "empty",
+  "not-a-number",
+  "several-numbers",
+  "ambiguous-separator",
+  "unit-missing",
+  "unit-unknown",
+  "not-a-choice",
+];
+
+/** `steelyard child --length-cm 136 --arm-mm 190`. */
+export function createChildCommand(): Command {
+  const command = new Command("child").description(
+    "One child: weight with its range, ideal weight and the sheet of doses.",
+  );
+  for (const { flag, argument, field, help } of CHILD_OPTIONS) {
+    // The attribute name is what commander makes of the flag; ours is the field.
+    const option = new Option(`${flag} ${argument}`, help).argParser(once);
+    option.attributeName = () => field;
+    command.addOption(option);
+  }
+  return command
+    .option("--json", "print the report as JSON")
+    .addHelpText("after", () => `${HELP}\n${helpCautions()}`)
+    .action(printChild);
+}
+
+/** Two values for one measurement are never chosen between. */
+function once(value: string, previous: string | undefined): string {
+  if (previous !== undefined) {
+    throw new InvalidArgumentError(`It is given twice, as "${previous}" and "${value}": give one.`);
+  }
+  return value;
+}
+
+function printChild({ json, ...texts }: EntryTexts & { readonly json?: true }): void {
+  const given = Object.entries(texts) as [EntryField, string][];
+  if (given.length === 0) {
+    throw new CommandFailure(
+      EXIT.wrongUsage,
+      "No measurement was given. Give a length, as in: steelyard child --length-cm 136 --arm-mm 190",
+    );
+  }
+  const empty = given.find(([, text]) => text.trim() === "");
+  if (empty) throw entryFailure([{ type: "empty", field: empty[0] }]);
+  const read = readMeasurements(texts);
+  if (!read.ok) throw entryFailure(read.error);
+
+  const { measurements, notices } = read.value;
+  const report = computeChild({
+    measurements,
+    formulary: draftFormulary,
+    versions: { software: SOFTWARE_VERSION },
+  });
+  if (!report.ok) {
+    const hint =
+      report.error.type === "measurement-out-of-range" && report.error.proposal
+        ? unitHint(report.error.measurement, `${report.error.value} ${report.error.proposal.from}`)
+        : [];
+    throw new CommandFailure(EXIT.notServed, [describeBodyIssue(report.error), ...hint].join("\n"));
+  }
+  if (json) {
+    for (const notice of notices)
+      process.stderr.write(`${wrap(describeEntryNotice(notice), { hanging: "  " })}\n`);
+    process.stdout.write(`${JSON.stringify(report.value, undefined, 2)}\n`);
+  } else {
+    process.stdout.write(formatChildReport({ report: report.value, notices }));
+  }
+}
+
+function entryFailure(issues: readonly EntryIssue[]): CommandFailure {
+  const status = issues.some(({ type }) => WRONG_USAGE.includes(type)) ? EXIT.wrongUsage : EXIT.notServed;
+  const sentences = issues.flatMap((issue) => {
+    const [proposal] = "proposals" in issue ? issue.proposals : [];
+    const hint =
+      proposal === undefined
+        ? []
+        : proposal.type === "unit"
+          ? unitHint(issue.field, `${proposal.typed} ${proposal.from}`)
+          : [`If so: --length-cm ${proposal.lengthCm} --arm-mm ${proposal.armMm}`];
+    return [`${optionOf(issue.field)}: ${describeEntryIssue(issue)}`, ...hint];
+  });
+  return new CommandFailure(status, [...sentences, "Nothing was computed."].join("\n"));
+}
+
+/** How to accept a proposal. */
+function unitHint(field: EntryField, text: string): string[] {
+  return [`If so, give the unit: ${optionOf(field)} "${text}"`];
+}

@@ -1,0 +1,77 @@
+import type { DoseLine, DrawnVolume, FurtherDose, PreparedInfusion, SheetLine } from "@steelyard/core/dosing";
+import { formatNumber, formatQuantity, formatWeight } from "@steelyard/core/units";
+import { describeDosingWarning, describeUnavailable } from "@steelyard/core/wording";
+import { wrap } from "../wrap.ts";
+
+const INDENT = { indent: "    ", hanging: "      " };
+
+/** One use of one medicine: what it is, the dose with its volume or rate, how it is given, and every flag. */
+export function formatSheetLine(line: SheetLine): string {
+  const { guidance } = line;
+  const texts = [
+    ...(line.unavailable === undefined
+      ? doseTexts(line)
+      : [`NO DOSE: ${describeUnavailable(line.unavailable)}`]),
+    ...line.warnings.map((warning) => `! ${describeDosingWarning(warning)}`),
+    guidance.administration,
+    ...(guidance.repeat === undefined ? [] : [guidance.repeat]),
+    ...labelled("Not if", guidance.contraindications),
+    ...labelled("Caution", guidance.cautions),
+  ];
+  const head = wrap(`${line.medicine} | ${line.use} | ${line.route}`, { indent: "  ", hanging: "    " });
+  return [head, ...texts.map((text) => wrap(text, INDENT))].join("\n");
+}
+
+function doseTexts(line: DoseLine): string[] {
+  const basis = `on ${line.basis} weight ${formatWeight(line.basisKg)}`;
+  const limited = line.limitedBy === undefined ? "" : ` (${line.limitedBy.replace("-", " ")})`;
+  const rate =
+    line.rate === undefined
+      ? ""
+      : ` = ${formatNumber(line.rate.mlPerH)}\u00a0mL/h of ${line.rate.concentration}`;
+  const added =
+    line.addedTo === undefined
+      ? []
+      : [`Add to ${formatNumber(line.addedTo.ml)}\u00a0mL of ${line.addedTo.diluent}.`];
+  return [
+    `>> ${formatQuantity(line.dose)}${volumeText(line, line.volume)}${rate}${limited}, ${basis}`,
+    ...dilutionTexts(line.volume),
+    ...added,
+    ...(line.preparations ?? []).map(preparationText),
+    ...line.further.map(
+      (next: FurtherDose) => `then ${formatQuantity(next.dose)}${volumeText(next, next.volume)}`,
+    ),
+  ];
+}
+
+/** " = 2.8 mL of 0.1 mg/mL"; of a fluid that is given as it is, nothing is left to say. */
+function volumeText({ dose }: Pick<DoseLine, "dose">, volume: DrawnVolume | undefined): string {
+  if (volume === undefined || dose.unit === "mL") return "";
+  return ` = ${formatQuantity({ amount: volume.ml, unit: "mL" })} of ${volume.strength}`;
+}
+
+function dilutionTexts(volume: DrawnVolume | undefined): string[] {
+  if (volume?.dilution === undefined) return [];
+  const { strength, takeMl, addMl, diluent } = volume.dilution;
+  const ml = (amount: number): string => formatQuantity({ amount, unit: "mL" });
+  return [
+    `First dilute: ${ml(takeMl)} of ${strength} and ${ml(addMl)} of ${diluent} give ${volume.strength}.`,
+  ];
+}
+
+/** How one syringe is made up and run. */
+function preparationText(preparation: PreparedInfusion): string {
+  const { amount, totalMl, diluent, concentration, mlPerH, lowMlPerH, highMlPerH, dosePerMlPerH, lastsH } =
+    preparation;
+  const rate = (low: number, high: number): string =>
+    `${formatNumber(low)} to ${formatNumber(high)}\u00a0mL/h`;
+  return (
+    `Syringe: ${formatQuantity(amount)} made up to ${formatNumber(totalMl)}\u00a0mL with ${diluent} (${concentration}); ` +
+    `start at ${formatNumber(mlPerH)}\u00a0mL/h, range ${rate(lowMlPerH, highMlPerH)}; ` +
+    `1\u00a0mL/h gives ${formatQuantity(dosePerMlPerH)}; lasts ${formatNumber(lastsH)}\u00a0h.`
+  );
+}
+
+function labelled(label: string, texts: readonly string[]): string[] {
+  return texts.length === 0 ? [] : [`${label}: ${texts.join(" ")}`];
+}

@@ -1,0 +1,90 @@
+import type { EntryField } from "@steelyard/core/entry";
+import { err, ok, type Result } from "@steelyard/core/result";
+
+/** The columns that are read; names are a contract. */
+const FIELD_OF_COLUMN: Readonly<Record<string, EntryField>> = {
+  lying_length_cm: "lengthCm",
+  standing_height_cm: "standingHeightCm",
+  arm_mm: "armMm",
+  waist_cm: "waistCm",
+  thigh_cm: "thighCm",
+  calf_cm: "calfCm",
+  sex: "sex",
+  age_months: "ageMonths",
+  build: "build",
+  carer_kg: "carerKg",
+};
+
+/** The columns that are added, in this order; names are a contract. */
+export const ADDED_COLUMNS: readonly string[] = ["total_kg", "low95_kg", "high95_kg", "ideal_kg", "notes"];
+
+export interface PlannedColumn {
+  readonly field: EntryField;
+  readonly index: number;
+}
+
+/** Where in a row each measurement stands. */
+export interface ColumnPlan {
+  readonly columns: readonly PlannedColumn[];
+  /** Cells in a row. */
+  readonly width: number;
+  /** Names that are not read, in order; their cells are passed on. */
+  readonly passedOn: readonly string[];
+}
+
+export type HeaderIssue =
+  | { readonly type: "duplicate-column"; readonly column: string }
+  | { readonly type: "added-column-present"; readonly column: string }
+  | { readonly type: "length-column-missing"; readonly header: readonly string[] };
+
+/** Reads a header: names in any order and case, any subset with a length in it. */
+export function planColumns(header: readonly string[]): Result<ColumnPlan, HeaderIssue> {
+  const names = header.map((name) => name.trim().toLowerCase());
+  const added = names.find((name) => ADDED_COLUMNS.includes(name));
+  if (added !== undefined) return err({ type: "added-column-present", column: added });
+  const columns: PlannedColumn[] = [];
+  const passedOn: string[] = [];
+  for (const [index, name] of names.entries()) {
+    const field = Object.hasOwn(FIELD_OF_COLUMN, name) ? FIELD_OF_COLUMN[name] : undefined;
+    if (field === undefined) passedOn.push(header[index] ?? "");
+    else if (columns.some((column) => column.field === field))
+      return err({ type: "duplicate-column", column: name });
+    else columns.push({ field, index });
+  }
+  const hasLength = columns.some(({ field }) => field === "lengthCm" || field === "standingHeightCm");
+  if (!hasLength) return err({ type: "length-column-missing", header });
+  return ok({ columns, width: header.length, passedOn });
+}
+
+/** What is wrong with a header and what to do, as sentences. */
+export function describeHeaderIssue(issue: HeaderIssue): string {
+  switch (issue.type) {
+    case "duplicate-column":
+      return `Column ${issue.column} stands in the header twice: which one holds is not to be guessed. Rename or remove one.`;
+    case "added-column-present":
+      return `Column ${issue.column} is already there, and weigh would add it (${ADDED_COLUMNS.join(", ")}). Rename or remove it.`;
+    case "length-column-missing":
+      return (
+        "No column holds a length: lying_length_cm or standing_height_cm is required. " +
+        `The header reads: ${issue.header.join(", ")}. Columns that are read: ${Object.keys(FIELD_OF_COLUMN).join(", ")}.`
+      );
+  }
+}
+
+/** Names that look like a column that is read, such as `arm_cm`, and are not: worth a word. */
+export function lookAlikes({
+  passedOn,
+}: ColumnPlan): readonly { readonly name: string; readonly column: string }[] {
+  return passedOn.flatMap((name) => {
+    const stem = stemOf(name);
+    const column = Object.keys(FIELD_OF_COLUMN).find((known) => stem !== "" && stemOf(known) === stem);
+    return column === undefined ? [] : [{ name, column }];
+  });
+}
+
+/** "arm" of `arm_mm`, `Arm (cm)` and `arm_circumference`; "length" of `lying_length_cm` and `length`. */
+function stemOf(name: string): string {
+  const words = name.toLowerCase().match(/[a-z]+/g) ?? [];
+  const filler = /^(mm|cm|m|in|kg|g|months?|years?|lying|standing|circumference|weight)$/;
+  return words.filter((word) => !filler.test(word)).join(" ");
+}

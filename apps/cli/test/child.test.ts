@@ -1,0 +1,174 @@
+import { describe, expect, it } from "vitest";
+import { runSteelyard } from "./run-steelyard.ts";
+
+const child = (...args: string[]) => runSteelyard(["child", ...args]);
+
+describe("steelyard child", () => {
+  it("prints weights, sheet, draft banner, cautions and versions within 80 columns", () => {
+    const { status, stdout, stderr } = child("--length-cm", "136", "--arm-mm", "190");
+    expect(status).toBe(0);
+    expect(stderr).toBe("");
+    expect(stdout).toMatch(/Total weight +\d\d(\.\d)? kg {3}95 % range/);
+    expect(stdout).toMatch(/Ideal weight +\d\d(\.\d)? kg/);
+    expect(stdout).toContain("Estimated from length and arm circumference.");
+    expect(stdout).toContain("DRAFT FORMULARY, NOT SIGNED");
+    expect(stdout).toMatch(
+      /adrenaline \| cardiac arrest \| IV or IO\n +>> \d+ micrograms = [\d.]+ mL of 0\.1 mg\/mL/,
+    );
+    expect(stdout).toContain("Weigh the child as");
+    expect(stdout).toContain("Not a certified medical device.");
+    expect(stdout).toMatch(/steelyard \d+\.\d+\.\d+, body model .+, formulary .+ \(draft, not signed\)/);
+    expect(stdout.split("\n").filter((line) => line.length > 80)).toEqual([]);
+  });
+
+  // The trade's own example, common practice with no source: ideal weight 30 kg and an arm of 190 mm make about 28 kg.
+  it("takes a child of ideal weight 30 kg with an arm of 190 mm for about 28 kg", () => {
+    const { weight } = JSON.parse(child("--length-cm", "136", "--arm-mm", "190", "--json").stdout);
+    expect(Math.abs(weight.idealKg - 30)).toBeLessThan(1);
+    expect(Math.abs(weight.totalKg - 28)).toBeLessThan(1);
+    expect(weight.low95Kg).toBeLessThan(28);
+    expect(weight.high95Kg).toBeGreaterThan(28);
+  });
+
+  it("gives the JSON keys of the contract", () => {
+    const { status, stdout, stderr } = child(
+      "--length-cm",
+      "136",
+      "--arm-mm",
+      "190",
+      "--sex",
+      "f",
+      "--age",
+      "9y",
+      "--json",
+    );
+    expect(status).toBe(0);
+    expect(stderr).toBe("");
+    const report = JSON.parse(stdout);
+    expect(Object.keys(report)).toEqual(["weight", "sheet", "equipment", "signs", "warnings", "versions"]);
+    expect(Object.keys(report.weight)).toEqual([
+      "totalKg",
+      "low95Kg",
+      "high95Kg",
+      "idealKg",
+      "adjustedKg",
+      "leanKg",
+      "rests",
+    ]);
+    expect(report.weight.rests).toEqual(expect.arrayContaining(["lengthCm", "armMm", "ageMonths", "sex"]));
+    expect(Object.keys(report.versions)).toEqual(expect.arrayContaining(["software", "model", "formulary"]));
+    expect(report.sheet.length).toBeGreaterThanOrEqual(14);
+    for (const line of report.sheet) {
+      const always = ["id", "medicine", "use", "route", "working", "warnings", "sources"];
+      const keys = line.unavailable === undefined ? [...always, "basis", "dose"] : [...always, "unavailable"];
+      expect(Object.keys(line), line.id).toEqual(expect.arrayContaining(keys));
+    }
+    const arrest = report.sheet.find(({ id }: { id: string }) => id === "adrenaline.arrest");
+    expect(arrest.dose).toEqual({ amount: expect.any(Number), unit: "microgram" });
+    expect(arrest.volume).toMatchObject({ ml: expect.any(Number), strength: "0.1 mg/mL" });
+    const infusion = report.sheet.find(({ rate }: { rate?: unknown }) => rate !== undefined);
+    expect(infusion.rate).toEqual({ mlPerH: expect.any(Number), concentration: expect.any(String) });
+  });
+
+  it("lets a scale weight replace the estimate, with and without a length", () => {
+    const both = JSON.parse(child("--weight-kg", "28,4", "--length-cm", "136", "--json").stdout);
+    expect(both.weight).toMatchObject({ totalKg: 28.4, low95Kg: 28.4, high95Kg: 28.4, rests: ["scaleKg"] });
+    expect(both.weight.idealKg).toBeGreaterThan(25);
+    const alone = child("--weight-kg", "28.4");
+    expect(alone.status).toBe(0);
+    expect(alone.stdout).toContain("Read from the scale.");
+    expect(alone.stdout).toContain("Ideal weight     not known");
+  });
+
+  it("accepts units and comma decimals, and says how it took them", () => {
+    const text = child("--length-cm", "1,36 m", "--arm-mm", "19 cm");
+    expect(text.status).toBe(0);
+    expect(text.stdout).toContain('! Length "1,36 m" was taken as 136 cm.');
+    const json = child("--length-cm", "1,36 m", "--arm-mm", "19 cm", "--json");
+    expect(json.stderr).toContain('Arm circumference "19 cm" was taken as 190 mm.');
+    const plain = child("--length-cm", "136", "--arm-mm", "190", "--json");
+    expect(json.stdout).toBe(plain.stdout);
+  });
+
+  it("says what the body model has no place for", () => {
+    const { stdout } = child("--length-cm", "136", "--arm-mm", "190", "--build", "thin", "--carer-kg", "28");
+    expect(stdout).toContain("! Build was given but not used");
+    expect(stdout).toContain("! Weight stated by the carer was given but not used");
+  });
+});
+
+describe("steelyard child refuses with a sentence and a status", () => {
+  const cm = ["--length-cm", "136"];
+  it.each([
+    [1, ["--arm-mm", "190"], "Length is needed"],
+    [
+      1,
+      ["--length-cm", "1.36"],
+      'Did you mean 1.36 m (136 cm) or 1.36 ft (41.45 cm)? If so, give the unit: --length-cm "1.36 m"',
+    ],
+    [1, ["--length-cm", "30"], "Length 30 cm is outside the range that the body model serves, 45 to 205 cm"],
+    [1, ["--length-cm", "1000000000"], "every child's lies within 18 to 310 cm"],
+    [1, ["--length-cm", "1e9"], "every child's lies within 18 to 310 cm"],
+    [
+      1,
+      [...cm, "--arm-mm", "19"],
+      'Did you mean 19 cm (190 mm) or 19 in (482.6 mm)? If so, give the unit: --arm-mm "19 cm"',
+    ],
+    [1, [...cm, "--arm-mm", "-190"], "must be more than 0 mm"],
+    [
+      1,
+      [...cm, "--arm-mm", "800"],
+      "Arm circumference 800 mm is outside the range that the body model serves",
+    ],
+    [1, ["--length-cm", "190", "--arm-mm", "136"], "If so: --length-cm 136 --arm-mm 190"],
+    [1, [...cm, "--age", "30y"], "Age 30 years is outside what this tool is for: birth to 20 years."],
+    [2, ["--length-cm", ""], "No length was entered."],
+    [2, ["--length-cm", "abc"], '"abc" is not a number'],
+    [2, ["--length-cm", "1,360"], '"1,360" has two readings'],
+    [2, ["--length-cm", "136 140"], '"136 140" holds more than one number'],
+    [2, ["--length-cm", "136 kg"], '"kg" is not a unit of length: use mm, cm, m, in or ft.'],
+    [2, ["--length-cm", "136", "--length-cm", "140"], 'given twice, as "136" and "140"'],
+    [2, [...cm, "--age", "9"], "Did you mean 9 days, 9 weeks, 9 months or 9 years?"],
+    [2, [...cm, "--sex", "x"], '"x" is no sex: use f or m.'],
+    [2, [], "No measurement was given."],
+    [2, ["--lenght-cm", "136"], "Did you mean --length-cm?"],
+    [2, ["--length-cm"], "argument missing"],
+    [2, ["136", "190"], "too many arguments"],
+  ] as const)("%d: child %j", (status, args, sentence) => {
+    const run = child(...args);
+    expect(run.stderr).toContain(sentence);
+    expect(run.status).toBe(status);
+    expect(run.stdout).toBe("");
+  });
+
+  it("and names every field that is wrong", () => {
+    const { stderr } = child("--length-cm", "abc", "--arm-mm", "19");
+    expect(stderr).toContain("--length-cm:");
+    expect(stderr).toContain("--arm-mm:");
+  });
+});
+
+describe("steelyard", () => {
+  it("prints its versions", () => {
+    const { status, stdout } = runSteelyard(["--version"]);
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/^steelyard \d+\.\d+\.\d+\nbody model .+\nformulary .+ \(draft, not signed\)\n$/);
+  });
+
+  it.each([[["--help"]], [["child", "--help"]], [["weigh", "--help"]], [["help", "weigh"]]])(
+    "%j explains exit status and carries the cautions, within 80 columns",
+    (args) => {
+      const { status, stdout } = runSteelyard(args);
+      expect(status).toBe(0);
+      expect(stdout).toContain("Exit status:");
+      expect(stdout).toContain("Weigh the child as soon as");
+      expect(stdout.split("\n").filter((line) => line.length > 80)).toEqual([]);
+    },
+  );
+
+  it.each([[[]], [["frobnicate"]], [["--frobnicate"]]])("%j is wrong usage", (args) => {
+    const { status, stdout } = runSteelyard(args);
+    expect(status).toBe(2);
+    expect(stdout).toBe("");
+  });
+});

@@ -7,7 +7,7 @@ const pageDir = join(import.meta.dirname, "../../web/dist");
 
 async function serve(port: number): Promise<number> {
   if (!existsSync(join(pageDir, "index.html"))) {
-    process.stderr.write("The page is not built yet. Build it first: npm run build -w apps/web\n");
+    process.stderr.write("The page is not built yet. Build it first: npm run build\n");
     return 1;
   }
   const server = await createServer({ pageDir });

@@ -1,0 +1,143 @@
+import { densityOfComponents as density, type WeightComponent } from "@steelyard/core/body";
+import { formatNumber } from "@steelyard/core/units";
+import type { VNode } from "preact";
+import { messages } from "../../messages/index.ts";
+import { type KilogramScale, kilogramScale } from "./kilogram-scale.ts";
+
+interface Props {
+  readonly weight:
+    | {
+        readonly totalKg: number;
+        readonly low95Kg: number;
+        readonly high95Kg: number;
+        readonly idealKg?: number;
+        readonly components: readonly WeightComponent[];
+      }
+    | undefined;
+}
+
+const width = 360;
+const beamY = 84;
+const humpHeight = 62;
+const edge = 8;
+
+/**
+ * The weight on the beam of a balance: a kilogram scale that rests on a knife edge at the total weight, with the
+ * weight's distribution lying on it. It repeats what the card says in words, so it is hidden from screen readers.
+ */
+export function Beam({ weight }: Props): VNode {
+  return (
+    <svg class="beam" viewBox={`0 0 ${width} 124`} aria-hidden="true">
+      {weight === undefined ? <BeamAtRest /> : <LoadedBeam weight={weight} />}
+    </svg>
+  );
+}
+
+function BeamAtRest(): VNode {
+  const marks = Array.from({ length: 21 }, (_, i) => edge + ((width - 2 * edge) * i) / 20);
+  return (
+    <>
+      {marks.map((x, i) => (
+        <line key={x} class="beam__tick" x1={x} x2={x} y1={beamY} y2={beamY + (i % 5 === 0 ? 9 : 5)} />
+      ))}
+      <line class="beam__bar" x1={edge} x2={width - edge} y1={beamY} y2={beamY} />
+      <KnifeEdge x={width / 2} />
+    </>
+  );
+}
+
+function LoadedBeam({ weight }: { readonly weight: NonNullable<Props["weight"]> }): VNode {
+  const { totalKg, low95Kg, high95Kg, idealKg, components } = weight;
+  const scale = kilogramScale(weight);
+  const x = (kg: number): number =>
+    tenth(edge + ((width - 2 * edge) * (kg - scale.lowKg)) / (scale.highKg - scale.lowKg));
+  const total = x(totalKg);
+  return (
+    <>
+      {components.length > 0 && (
+        <>
+          <path
+            class="beam__tail"
+            d={hump({ scale, x, components, fromKg: scale.lowKg, toKg: scale.highKg })}
+          />
+          <path class="beam__hump" d={hump({ scale, x, components, fromKg: low95Kg, toKg: high95Kg })} />
+        </>
+      )}
+      {minorMarks(scale).map((kg) => (
+        <line key={kg} class="beam__tick" x1={x(kg)} x2={x(kg)} y1={beamY} y2={beamY + 5} />
+      ))}
+      {scale.ticksKg.map((kg) => (
+        <g key={kg}>
+          <line class="beam__tick" x1={x(kg)} x2={x(kg)} y1={beamY} y2={beamY + 9} />
+          {Math.abs(x(kg) - total) > 20 && x(kg) > 10 && x(kg) < width - 10 && (
+            <text class="beam__number" x={x(kg)} y={beamY + 27}>
+              {formatNumber(kg)}
+            </text>
+          )}
+        </g>
+      ))}
+      <line class="beam__bar" x1={edge} x2={width - edge} y1={beamY} y2={beamY} />
+      <line class="beam__range" x1={x(low95Kg)} x2={x(high95Kg)} y1={beamY} y2={beamY} />
+      {[low95Kg, high95Kg].map((kg) => (
+        <line key={kg} class="beam__end" x1={x(kg)} x2={x(kg)} y1={beamY - 12} y2={beamY + 6} />
+      ))}
+      <line class="beam__total" x1={total} x2={total} y1={beamY - humpHeight - 6} y2={beamY} />
+      <KnifeEdge x={total} />
+      {idealKg !== undefined && <Ideal x={x(idealKg)} total={total} />}
+    </>
+  );
+}
+
+function KnifeEdge({ x }: { readonly x: number }): VNode {
+  return <path class="beam__knife" d={`M${x} ${beamY + 2}l10 20h-20z`} />;
+}
+
+function Ideal({ x, total }: { readonly x: number; readonly total: number }): VNode {
+  const top = beamY - humpHeight - 6;
+  // The word stands on the side away from the total weight, unless it would leave the drawing.
+  const right = x > width - 44 ? false : x < 44 ? true : x >= total;
+  return (
+    <>
+      <line class="beam__ideal" x1={x} x2={x} y1={top + 4} y2={beamY} />
+      <circle class="beam__ring" cx={x} cy={top} r="4" />
+      <text class="beam__word" x={right ? x + 9 : x - 9} y={top + 5} text-anchor={right ? "start" : "end"}>
+        {messages.idealShort}
+      </text>
+    </>
+  );
+}
+
+function minorMarks({ lowKg, highKg, stepKg }: KilogramScale): readonly number[] {
+  const minor = stepKg / 5;
+  const first = Math.ceil(lowKg / minor);
+  return Array.from({ length: Math.floor(highKg / minor) - first + 1 }, (_, i) => (first + i) * minor);
+}
+
+/** The outline of the distribution between two weights, standing on the beam. */
+function hump({
+  scale,
+  x,
+  components,
+  fromKg,
+  toKg,
+}: {
+  readonly scale: KilogramScale;
+  readonly x: (kg: number) => number;
+  readonly components: readonly WeightComponent[];
+  readonly fromKg: number;
+  readonly toKg: number;
+}): string {
+  const points = 72;
+  const at = (low: number, high: number): readonly number[] =>
+    Array.from({ length: points + 1 }, (_, i) => low + ((high - low) * i) / points);
+  const peak = Math.max(...at(scale.lowKg, scale.highKg).map((kg) => density(components, kg)));
+  const outline = at(fromKg, toKg).map((kg) => {
+    const height = peak > 0 ? (humpHeight * density(components, kg)) / peak : 0;
+    return `L${x(kg)} ${tenth(beamY - height)}`;
+  });
+  return `M${x(fromKg)} ${beamY}${outline.join("")}L${x(toKg)} ${beamY}Z`;
+}
+
+function tenth(value: number): number {
+  return Math.round(value * 10) / 10;
+}

@@ -1,0 +1,127 @@
+import type { DoseLine, SheetLine, WorkingStep } from "@steelyard/core/dosing";
+import { formatNumber } from "@steelyard/core/units";
+import { describeDosingWarning, describeRobustnessOmitted, describeWorking } from "@steelyard/core/wording";
+import type { ComponentChildren, VNode } from "preact";
+import { messages } from "../../messages/index.ts";
+import { Quantity } from "../quantity/quantity.tsx";
+import { Preparations } from "./preparations.tsx";
+
+/** What stands behind a line: arithmetic, how to give it, what to watch, and where it comes from. */
+export function DoseDetail({ line }: { readonly line: SheetLine }): VNode {
+  const { guidance, alternatives, optionReason, sources } = line;
+  return (
+    <div class="dose-detail">
+      {line.working.length > 0 && (
+        <Part title={messages.working}>
+          <Steps steps={line.working} />
+        </Part>
+      )}
+      {line.unavailable === undefined && <Certainty line={line} />}
+      <Notes title={messages.notes} notes={line.warnings.map((warning) => describeDosingWarning(warning))} />
+      {line.unavailable === undefined && <Further line={line} />}
+      {line.unavailable === undefined && line.preparations !== undefined && (
+        <Part title={messages.preparations}>
+          <Preparations preparations={line.preparations} />
+        </Part>
+      )}
+      <Part title={messages.given}>
+        <p>{guidance.administration}</p>
+        {guidance.repeat !== undefined && <p>{guidance.repeat}</p>}
+      </Part>
+      <Notes title={messages.contraindications} notes={guidance.contraindications} />
+      <Notes title={messages.cautions} notes={guidance.cautions} />
+      <Notes title={messages.incompatibilities} notes={guidance.incompatibilities} />
+      <Notes title={messages.monitoring} notes={guidance.monitoring} />
+      {alternatives.length > 0 && (
+        <Part title={messages.alternatives}>
+          <ul>
+            {alternatives.map(({ id, title }) => (
+              <li key={id}>{title}</li>
+            ))}
+          </ul>
+          <p>{messages.chosen(line.option.title, optionReason)}</p>
+        </Part>
+      )}
+      <Part title={messages.sources}>
+        <ul>
+          {sources.map(({ sourceId, title, locator, verification }) => (
+            <li key={`${sourceId}${locator}`}>
+              {title}
+              {locator !== undefined && `, ${locator}`} <b>({messages.verification[verification]})</b>
+            </li>
+          ))}
+        </ul>
+      </Part>
+    </div>
+  );
+}
+
+function Part({ title, children }: { readonly title: string; readonly children: ComponentChildren }): VNode {
+  return (
+    <section>
+      <h4>{title}</h4>
+      {children}
+    </section>
+  );
+}
+
+function Steps({ steps }: { readonly steps: readonly WorkingStep[] }): VNode {
+  return (
+    <ol class="dose-detail__steps">
+      {steps.map((step) => (
+        <li key={JSON.stringify(step)}>{describeWorking(step)}</li>
+      ))}
+    </ol>
+  );
+}
+
+function Further({ line }: { readonly line: DoseLine }): VNode | null {
+  if (line.further.length === 0) return null;
+  return (
+    <Part title={messages.further}>
+      {line.further.map((further, i) => (
+        <Steps key={`further-${i + 1}`} steps={further.working} />
+      ))}
+    </Part>
+  );
+}
+
+/** How likely the dose is right for the child's true weight, or why that is no question here. */
+function Certainty({ line }: { readonly line: DoseLine }): VNode {
+  const { robustness, robustnessOmitted, dose } = line;
+  const perKg = (amount: number): VNode => <Quantity dose={{ amount, unit: dose.unit, per: "kg" }} />;
+  return (
+    <Part title={messages.certainty}>
+      {robustness !== undefined && (
+        <p>
+          {messages.accepted} {formatNumber(robustness.acceptedLowPerKg)} {messages.to}{" "}
+          {perKg(robustness.acceptedHighPerKg)}. {messages.outside(percent(robustness.probabilityOutside))}
+        </p>
+      )}
+      {robustnessOmitted !== undefined && <p>{describeRobustnessOmitted(robustnessOmitted)}</p>}
+    </Part>
+  );
+}
+
+function percent(probability: number): string {
+  return probability < 0.01 ? messages.underOne : formatNumber(Math.round(probability * 100));
+}
+
+function Notes({
+  title,
+  notes,
+}: {
+  readonly title: string;
+  readonly notes: readonly string[];
+}): VNode | null {
+  if (notes.length === 0) return null;
+  return (
+    <Part title={title}>
+      <ul>
+        {notes.map((note) => (
+          <li key={note}>{note}</li>
+        ))}
+      </ul>
+    </Part>
+  );
+}

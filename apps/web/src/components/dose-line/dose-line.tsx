@@ -1,0 +1,124 @@
+import type { DrawnVolume, SheetLine } from "@steelyard/core/dosing";
+import type { VNode } from "preact";
+import { messages } from "../../messages/index.ts";
+import { Quantity } from "../quantity/quantity.tsx";
+import { DoseDetail } from "./dose-detail.tsx";
+import { lineFlags } from "./line-flags.ts";
+
+interface Props {
+  readonly line: SheetLine;
+  readonly draft: boolean;
+  /** Sentences that stand above the sheet already. */
+  readonly shared: ReadonlySet<string>;
+}
+
+/** One use of one medicine: what to draw up at a glance, everything behind it when opened. */
+export function DoseLine({ line, draft, shared }: Props): VNode {
+  const { loud, quiet } = lineFlags(line, shared);
+  return (
+    <details class="dose-line" data-line={line.id}>
+      <summary>
+        <span class="dose-line__medicine">
+          <b>{line.medicine}</b> {line.use}
+        </span>
+        <span class="dose-line__draw">
+          <Draw line={line} />
+        </span>
+        <span class="dose-line__dose">
+          <Given line={line} />
+          {quiet.map((words) => `, ${words}`)}
+          {draft && (
+            <>
+              {" "}
+              <span class="dose-line__draft">{messages.draftLine}</span>
+            </>
+          )}
+        </span>
+        {line.unavailable === undefined && line.volume?.dilution !== undefined && (
+          <span class="dose-line__flag">
+            <Recipe dilution={line.volume.dilution} />
+          </span>
+        )}
+        {loud.map((sentence) => (
+          <span key={sentence} class="dose-line__flag">
+            {sentence}
+          </span>
+        ))}
+      </summary>
+      <DoseDetail line={line} />
+    </details>
+  );
+}
+
+/** What the hand does: millilitres of what, millilitres an hour, or joules. */
+function Draw({ line }: { readonly line: SheetLine }): VNode {
+  if (line.unavailable !== undefined) return <b class="dose-line__none">{messages.noDose}</b>;
+  const { dose, volume, rate } = line;
+  if (rate !== undefined) {
+    return (
+      <>
+        <b>
+          <Quantity dose={{ amount: rate.mlPerH, unit: "mL", per: "h" }} />
+        </b>
+        <span>
+          {messages.of} {rate.concentration}
+        </span>
+      </>
+    );
+  }
+  if (volume === undefined || dose.unit === "mL") {
+    return (
+      <b>
+        <Quantity dose={dose} />
+      </b>
+    );
+  }
+  return (
+    <>
+      <b>
+        <Quantity dose={{ amount: volume.ml, unit: "mL" }} />
+      </b>
+      <span>
+        {messages.of} {volume.strength}
+      </span>
+    </>
+  );
+}
+
+/** What the child gets, by which way, and on which weight where that is not the total. */
+function Given({ line }: { readonly line: SheetLine }): VNode {
+  if (line.unavailable !== undefined) return <>{line.route}</>;
+  const { dose, volume, rate, route, basis, basisKg, addedTo } = line;
+  return (
+    <>
+      {rate !== undefined && `${messages.startAt} `}
+      {(volume !== undefined || rate !== undefined) && dose.unit !== "mL" && (
+        <>
+          <Quantity dose={dose} />{" "}
+        </>
+      )}
+      {route}
+      {addedTo !== undefined && (
+        <>
+          , {messages.addedTo} <Quantity dose={{ amount: addedTo.ml, unit: "mL" }} /> {addedTo.diluent}
+        </>
+      )}
+      {basis !== "total" && (
+        <>
+          , {messages.on(messages.basis[basis])} <Quantity kg={basisKg} />
+        </>
+      )}
+    </>
+  );
+}
+
+/** How to make the weaker mixture: it has to be done before anything is drawn up, so it never hides in the detail. */
+function Recipe({ dilution }: { readonly dilution: NonNullable<DrawnVolume["dilution"]> }): VNode {
+  const { takeMl, strength, addMl, diluent } = dilution;
+  return (
+    <>
+      {messages.diluteFirst} <Quantity dose={{ amount: takeMl, unit: "mL" }} /> {messages.of} {strength},{" "}
+      {messages.add} <Quantity dose={{ amount: addMl, unit: "mL" }} /> {messages.of} {diluent}.
+    </>
+  );
+}

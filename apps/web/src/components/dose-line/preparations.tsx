@@ -1,0 +1,49 @@
+import type { PreparedInfusion } from "@steelyard/core/dosing";
+import { formatNumber } from "@steelyard/core/units";
+import type { VNode } from "preact";
+import { messages } from "../../messages/index.ts";
+import { Quantity } from "../quantity/quantity.tsx";
+
+/** Every way to make up the syringe of an infusion, the default one first. */
+export function Preparations({
+  preparations,
+}: {
+  readonly preparations: readonly PreparedInfusion[];
+}): VNode {
+  return (
+    <ul class="preparations">
+      {preparations.map(
+        ({
+          id,
+          kind,
+          amount,
+          totalMl,
+          diluent,
+          concentration,
+          mlPerH,
+          lowMlPerH,
+          highMlPerH,
+          dosePerMlPerH,
+          lastsH,
+        }) => (
+          <li key={id}>
+            <p>
+              <b>{messages.preparationKind[kind]}</b>: <Quantity dose={amount} /> {messages.madeUpTo}{" "}
+              <Quantity dose={{ amount: totalMl, unit: "mL" }} /> {messages.with} {diluent} ({concentration})
+            </p>
+            <p>
+              {messages.startAt} <Quantity dose={perHour(mlPerH)} />, {messages.rateRange}{" "}
+              <Quantity dose={perHour(lowMlPerH)} /> {messages.to} <Quantity dose={perHour(highMlPerH)} />.{" "}
+              <Quantity dose={perHour(1)} /> = <Quantity dose={dosePerMlPerH} />.{" "}
+              {messages.lasts(formatNumber(lastsH))}
+            </p>
+          </li>
+        ),
+      )}
+    </ul>
+  );
+}
+
+function perHour(ml: number): { readonly amount: number; readonly unit: "mL"; readonly per: "h" } {
+  return { amount: ml, unit: "mL", per: "h" };
+}

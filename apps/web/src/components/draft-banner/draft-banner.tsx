@@ -1,0 +1,12 @@
+import { draftBanner } from "@steelyard/core/wording";
+import type { VNode } from "preact";
+
+/** Stands at the top as long as nobody has signed the formulary. */
+export function DraftBanner(): VNode {
+  const { title, lines } = draftBanner();
+  return (
+    <div class="draft-banner" role="note">
+      <b>{title}.</b> {lines.join(" ")}
+    </div>
+  );
+}

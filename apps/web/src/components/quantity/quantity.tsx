@@ -1,0 +1,35 @@
+import { type Dose, formatNumber, formatQuantity, formatWeight } from "@steelyard/core/units";
+import type { VNode } from "preact";
+import { messages } from "../../messages/index.ts";
+import { writtenKg } from "./written-kg.ts";
+
+type Props =
+  | { readonly dose: Dose }
+  | { readonly kg: number }
+  | { readonly fromKg: number; readonly toKg: number };
+
+/**
+ * The only component that prints a dose, volume, rate, energy or weight.
+ *
+ * How a number is written is a safety rule, and `@steelyard/core/units` keeps it; here it only gets a box that
+ * never breaks and figures of one width.
+ */
+export function Quantity(props: Props): VNode {
+  const [number = "", ...unit] = writeQuantity(props).split("\u00a0");
+  return (
+    <span class="quantity">
+      {number}
+      <span class="quantity__unit">
+        {"\u00a0"}
+        {unit.join("\u00a0")}
+      </span>
+    </span>
+  );
+}
+
+/** The same for text that is only spoken. */
+export function writeQuantity(props: Props): string {
+  if ("dose" in props) return formatQuantity(props.dose);
+  if ("kg" in props) return formatWeight(writtenKg(props.kg));
+  return `${formatNumber(writtenKg(props.fromKg))} ${messages.to} ${formatWeight(writtenKg(props.toKg))}`;
+}

@@ -1,0 +1,20 @@
+import type { OfflineState } from "../components/cautions/cautions.tsx";
+import type { BedsideField } from "../state/bedside-state.ts";
+
+export type Texts = Readonly<Record<BedsideField, string>>;
+
+/** What the page does to the world around it. The tests and the prerendered page have effects that do nothing. */
+export interface Effects {
+  /** Texts typed before the script came, or kept from before a reload; undefined when there are none. */
+  readonly findTexts: () => { readonly texts: Partial<Texts>; readonly carriedOver: boolean } | undefined;
+  /** Keeps the texts for as long as the tab lives. */
+  readonly keepTexts: (texts: Texts) => void;
+  /** Tells whether the page will open without a network, whenever that changes. */
+  readonly watchOffline: (tell: (state: OfflineState) => void) => void;
+}
+
+export const noEffects: Effects = {
+  findTexts: () => undefined,
+  keepTexts: () => undefined,
+  watchOffline: () => undefined,
+};

@@ -1,0 +1,1 @@
+export { en as messages } from "./en.ts";

@@ -1,0 +1,13 @@
+import type { Proposal } from "@steelyard/core/entry";
+import { type BedsideField, bedsideFields } from "./bedside-state.ts";
+
+/** What the fields say once a proposal has been accepted. */
+export function textsOfProposal(proposal: Proposal): Partial<Record<BedsideField, string>> {
+  if (proposal.type === "swap") {
+    return { lengthCm: String(proposal.lengthCm), armMm: String(proposal.armMm) };
+  }
+  const field = bedsideFields.find((name) => name === proposal.field);
+  if (field === undefined) return {};
+  // An age keeps the unit it was meant in: "9 y" says more to the next reader than "108".
+  return { [field]: field === "ageMonths" ? `${proposal.typed} ${proposal.from}` : String(proposal.value) };
+}

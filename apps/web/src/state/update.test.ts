@@ -1,0 +1,72 @@
+import { describe, expect, test } from "vitest";
+import { type BedsideState, emptyBedside } from "./bedside-state.ts";
+import { type BedsideEvent, update } from "./update.ts";
+
+const after = (...events: readonly BedsideEvent[]): BedsideState => events.reduce(update, emptyBedside);
+const typedLength: BedsideEvent = { type: "typed", field: "lengthCm", text: "1,36" };
+
+describe("update()", () => {
+  test("keeps what was typed, letter for letter", () => {
+    for (const text of ["", "136", "13,5", "abc", " 1e9 ", "136 190", "-4"]) {
+      expect(after({ type: "typed", field: "armMm", text }).texts.armMm).toBe(text);
+    }
+  });
+
+  test("knows which field is under the fingers until they rest", () => {
+    expect(after(typedLength).typing).toBe("lengthCm");
+    const settled = after(typedLength, { type: "settled" });
+    expect(settled.typing).toBeUndefined();
+    expect(settled.texts.lengthCm).toBe("1,36");
+    expect(update(settled, { type: "settled" })).toBe(settled);
+  });
+
+  test("takes a unit proposal into its own field and leaves the others alone", () => {
+    const state = after({ type: "typed", field: "armMm", text: "19" }, typedLength, {
+      type: "proposal-accepted",
+      proposal: { type: "unit", field: "lengthCm", typed: 1.36, from: "m", value: 136 },
+    });
+    expect(state.texts).toMatchObject({ lengthCm: "136", armMm: "19" });
+    expect(state.typing).toBeUndefined();
+  });
+
+  test("keeps the unit of an age that was proposed", () => {
+    const state = after({
+      type: "proposal-accepted",
+      proposal: { type: "unit", field: "ageMonths", typed: 9, from: "y", value: 108 },
+    });
+    expect(state.texts.ageMonths).toBe("9 y");
+  });
+
+  test("swaps length and arm when that is accepted", () => {
+    const state = after({ type: "proposal-accepted", proposal: { type: "swap", lengthCm: 136, armMm: 190 } });
+    expect(state.texts).toMatchObject({ lengthCm: "136", armMm: "190" });
+  });
+
+  test("opens an optional field once", () => {
+    const state = after({ type: "asked-for", field: "sex" }, { type: "asked-for", field: "sex" });
+    expect(state.open).toEqual(["sex"]);
+  });
+
+  test("sets the last child aside and brings it back whole", () => {
+    const full = after(typedLength, { type: "typed", field: "sex", text: "f" });
+    const next = update(full, { type: "next-child" });
+    expect(next.texts).toEqual(emptyBedside.texts);
+    expect(update(next, { type: "next-child" }).setAside).toEqual(full.texts);
+    const back = update(next, { type: "brought-back" });
+    expect(back.texts).toEqual(full.texts);
+    expect(back.open).toEqual(["sex"]);
+  });
+
+  test("lets go of the last child once the next one has a number", () => {
+    const state = after(typedLength, { type: "next-child" }, { type: "typed", field: "armMm", text: "1" });
+    expect(state.setAside).toBeUndefined();
+    expect(update(state, { type: "brought-back" })).toBe(state);
+  });
+
+  test("says that values come from before a reload until one is touched", () => {
+    const found = after({ type: "found", texts: { lengthCm: "136", ageMonths: "9 y" }, carriedOver: true });
+    expect(found).toMatchObject({ carriedOver: true, open: ["ageMonths"] });
+    expect(update(found, { type: "typed", field: "armMm", text: "1" }).carriedOver).toBe(false);
+    expect(after({ type: "found", texts: {}, carriedOver: true }).carriedOver).toBe(false);
+  });
+});

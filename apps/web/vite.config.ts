@@ -1,0 +1,44 @@
+import preact from "@preact/preset-vite";
+import { defineConfig } from "vite";
+import { VitePWA } from "vite-plugin-pwa";
+import { preloadTypeface } from "./build/preload-typeface.ts";
+import { prerender } from "./build/prerender.ts";
+
+export default defineConfig({
+  root: import.meta.dirname,
+  build: { target: "es2023", modulePreload: { polyfill: false }, assetsInlineLimit: 0 },
+  plugins: [
+    preact({ devToolsEnabled: false }),
+    prerender(),
+    preloadTypeface(),
+    VitePWA({
+      // A waiting version takes over on the next start; it never replaces the page in the middle of a case.
+      registerType: "prompt",
+      injectRegister: false,
+      workbox: {
+        globPatterns: ["**/*.{html,js,css,woff2,svg,png,webmanifest}"],
+        cleanupOutdatedCaches: true,
+        navigateFallback: "index.html",
+        inlineWorkboxRuntime: true,
+      },
+      manifest: {
+        name: "Steelyard Bedside",
+        short_name: "Steelyard",
+        description:
+          "A child's weight and doses from length and arm circumference. Draft formulary, for training.",
+        lang: "en",
+        start_url: "/",
+        scope: "/",
+        display: "standalone",
+        background_color: "#f5f6f4",
+        theme_color: "#f5f6f4",
+        icons: [
+          { src: "icon.svg", sizes: "any", type: "image/svg+xml" },
+          { src: "icon-192.png", sizes: "192x192", type: "image/png" },
+          { src: "icon-512.png", sizes: "512x512", type: "image/png" },
+          { src: "icon-maskable-512.png", sizes: "512x512", type: "image/png", purpose: "maskable" },
+        ],
+      },
+    }),
+  ],
+});

@@ -1,0 +1,54 @@
+import { AxeBuilder } from "@axe-core/playwright";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { type Bedside, openPlace, type Place, sizes } from "./support/bedside.ts";
+
+let place: Place;
+beforeAll(async () => {
+  place = await openPlace();
+});
+afterAll(() => place.close());
+
+const states: Readonly<Record<string, (bedside: Bedside) => Promise<void>>> = {
+  empty: async () => undefined,
+  "full, with every line open": async ({ page, length, arm, lines }) => {
+    await length.fill("136");
+    await arm.fill("190");
+    await lines.first().waitFor();
+    await page.evaluate(() => {
+      for (const line of document.querySelectorAll("details")) line.open = true;
+    });
+  },
+  "in doubt, with every field open": async ({ page, length, arm, issues }) => {
+    await page.getByRole("button", { name: "Add sex" }).click();
+    await page.getByRole("button", { name: "Add age" }).click();
+    await length.fill("1,36");
+    await arm.fill("19");
+    await arm.blur();
+    await issues.nth(1).waitFor();
+  },
+};
+
+describe.each(["light", "dark"] as const)("axe finds nothing in %s", (colorScheme) => {
+  describe.each(Object.entries(sizes))("on a %s", (_, viewport) => {
+    test.each(Object.entries(states))("%s", async (_name, arrange) => {
+      const bedside = await place.visit({ viewport, colorScheme });
+      await arrange(bedside);
+      const { violations, passes } = await new AxeBuilder({ page: bedside.page })
+        .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
+        .analyze();
+      expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map(({ html }) => html) }))).toEqual([]);
+      expect(passes.length).toBeGreaterThan(15);
+    });
+  });
+});
+
+test("what changes is told to a screen reader: the result politely, doubts beside their field", async () => {
+  const { page, length, arm, total } = await place.visit();
+  await length.fill("136");
+  await arm.fill("190");
+  await expect.poll(total).toMatch(/kg$/);
+  const spoken = page.getByRole("status").filter({ hasText: "Total weight" });
+  await expect
+    .poll(() => spoken.textContent())
+    .toMatch(/^Total weight 28\.\d\skg, 95 % range .* Ideal weight .* doses\.$/);
+});

@@ -1,0 +1,94 @@
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { openPlace, type Place, sizes } from "./support/bedside.ts";
+
+let place: Place;
+beforeAll(async () => {
+  place = await openPlace();
+});
+afterAll(() => place.close());
+
+test("the whole way without a pointer: numbers, sex, a working, the next child", async () => {
+  const { page, length, arm, total, lines } = await place.visit({ viewport: sizes.desk });
+  const keys = page.keyboard;
+
+  await keys.press("Tab");
+  expect(await length.evaluate((field) => field === document.activeElement)).toBe(true);
+  await keys.type("136");
+  await keys.press("Enter");
+  expect(await arm.evaluate((field) => field === document.activeElement)).toBe(true);
+  await keys.type("190");
+  await expect.poll(total).toMatch(/^28\.\d kg$/);
+
+  await keys.press("Tab");
+  await expect.poll(() => focused()).toBe("Add sex");
+  await keys.press("Enter");
+  await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute("name"))).toBe("sex");
+  await keys.press("ArrowDown");
+  expect(await page.getByLabel("girl").isChecked()).toBe(true);
+  await page.getByText("Estimated from length, arm circumference and sex.").waitFor();
+
+  // On to the first line of the sheet, past the age button and the links to the problems.
+  for (let i = 0; i < 20 && !(await inSummary()); i++) await keys.press("Tab");
+  expect(await inSummary()).toBe(true);
+  await keys.press("Enter");
+  await lines.first().locator(".dose-detail").waitFor({ state: "visible" });
+  await keys.press("Space");
+  await lines.first().locator(".dose-detail").waitFor({ state: "hidden" });
+
+  for (let i = 0; i < 30 && (await focused()) !== "New child"; i++) await keys.press("Shift+Tab");
+  await keys.press("Enter");
+  expect(await length.inputValue()).toBe("");
+
+  function focused(): Promise<string | null | undefined> {
+    return page.evaluate(() => {
+      const at = document.activeElement;
+      return at?.getAttribute("aria-label") ?? at?.textContent;
+    });
+  }
+  function inSummary(): Promise<boolean> {
+    return page.evaluate(() => document.activeElement?.tagName === "SUMMARY");
+  }
+});
+
+test("a link to a problem leads to its heading, below the weight", async () => {
+  const { page, length, arm } = await place.visit();
+  await length.fill("136");
+  await arm.fill("190");
+  const link = page.getByRole("navigation", { name: "Problems" }).getByRole("link").last();
+  const name = await link.innerText();
+  await link.focus();
+  await page.keyboard.press("Enter");
+  const heading = page.getByRole("heading", { name, exact: true });
+  await expect.poll(() => heading.evaluate((at) => at === document.activeElement)).toBe(true);
+  await expect
+    .poll(() =>
+      page.evaluate(() => {
+        const bottom = document.querySelector(".weight-card")?.getBoundingClientRect().bottom ?? 0;
+        const top = document.activeElement?.getBoundingClientRect().top ?? 0;
+        return top >= bottom && top < innerHeight;
+      }),
+    )
+    .toBe(true);
+});
+
+test("whatever has the focus shows it", async () => {
+  const { page, length, arm, lines } = await place.visit();
+  await length.fill("136");
+  await arm.fill("190");
+  await lines.first().waitFor();
+  await page.evaluate(() => (document.activeElement as HTMLElement).blur());
+  const seen = new Set<string>();
+  for (let i = 0; i < 14; i++) {
+    await page.keyboard.press("Tab");
+    const shown = await page.evaluate(() => {
+      const at = document.activeElement as HTMLElement;
+      const around = at.closest(".measure-field") ?? at;
+      const { outlineStyle, outlineWidth } = getComputedStyle(at);
+      const ring = outlineStyle !== "none" && Number.parseFloat(outlineWidth) >= 2;
+      return { tag: at.tagName, visible: ring || getComputedStyle(around).boxShadow !== "none" };
+    });
+    seen.add(shown.tag);
+    expect(shown.visible, shown.tag).toBe(true);
+  }
+  expect([...seen].sort()).toEqual(["A", "BUTTON", "INPUT", "SUMMARY"]);
+});

@@ -1,0 +1,125 @@
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { type Bedside, openPlace, type Place, sizes } from "./support/bedside.ts";
+
+let place: Place;
+beforeAll(async () => {
+  place = await openPlace();
+});
+afterAll(() => place.close());
+
+async function fill({ length, arm, lines }: Bedside): Promise<void> {
+  await length.fill("136");
+  await arm.fill("190");
+  await lines.first().waitFor();
+}
+
+async function openAll({ page }: Bedside): Promise<void> {
+  await page.evaluate(() => {
+    for (const line of document.querySelectorAll("details")) line.open = true;
+  });
+}
+
+/** Elements that reach past the right edge or hide part of their own text. */
+function sticksOut({ page }: Bedside): Promise<string[]> {
+  return page.evaluate(() => {
+    const out = document.documentElement.scrollWidth > innerWidth ? ["the page scrolls sideways"] : [];
+    for (const element of document.querySelectorAll<HTMLElement>("body *:not(.unseen, .unseen *, svg *)")) {
+      const { right, width } = element.getBoundingClientRect();
+      if (width > 0 && right > innerWidth + 0.5)
+        out.push(`${element.className || element.tagName} ends at ${right}`);
+      if (element.tagName === "INPUT" && element.scrollWidth > element.clientWidth + 1)
+        out.push(`${element.id} hides its text`);
+    }
+    return out;
+  });
+}
+
+describe("nothing scrolls sideways", () => {
+  test.each([
+    ["360 px", { width: 360, height: 740 }],
+    ["320 px, as at 400 % zoom on a desk", { width: 320, height: 640 }],
+    ["640 px, as at 200 % zoom on a desk", { width: 640, height: 400 }],
+    ["a tablet", sizes.tablet],
+    ["a desk", sizes.desk],
+  ])("at %s, empty, full, open and in doubt", async (_, viewport) => {
+    const bedside = await place.visit({ viewport });
+    expect(await sticksOut(bedside)).toEqual([]);
+    await fill(bedside);
+    expect(await sticksOut(bedside)).toEqual([]);
+    await openAll(bedside);
+    expect(await sticksOut(bedside)).toEqual([]);
+    await bedside.page.getByRole("button", { name: "Add sex" }).click();
+    await bedside.page.getByRole("button", { name: "Add age" }).click();
+    await bedside.length.fill("1,36");
+    await bedside.length.blur();
+    await bedside.issues.first().waitFor();
+    expect(await sticksOut(bedside)).toEqual([]);
+  });
+
+  test.each([
+    ["phone", sizes.phone],
+    ["desk", sizes.desk],
+  ])("with text at 200 %% on a %s", async (_, viewport) => {
+    const bedside = await place.visit({ viewport });
+    await bedside.page.evaluate(() => {
+      document.documentElement.style.fontSize = "200%";
+    });
+    await fill(bedside);
+    await openAll(bedside);
+    expect(await sticksOut(bedside)).toEqual([]);
+  });
+});
+
+test("every target is at least 44 px high and wide", async () => {
+  const bedside = await place.visit();
+  await fill(bedside);
+  await bedside.page.getByRole("button", { name: "Add sex" }).click();
+  await bedside.page.getByRole("button", { name: "Add age" }).click();
+  const small = await bedside.page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>("button, a, summary, .measure-field, .choice-field label")]
+      .map((element) => ({ name: element.innerText, box: element.getBoundingClientRect() }))
+      .filter(({ box }) => box.width > 0 && (box.height < 44 || box.width < 44))
+      .map(({ name, box }) => `${name}: ${box.width} x ${box.height}`),
+  );
+  expect(small).toEqual([]);
+});
+
+test.each(Object.entries(sizes))("nothing moves when the result appears, on a %s", async (_, viewport) => {
+  const bedside = await place.visit({ viewport });
+  await bedside.length.fill("");
+  const parts = [".measure-field", ".weight-card", ".weight-card__numbers dt"];
+  const where = (): Promise<string[]> =>
+    bedside.page.evaluate(
+      (selectors) =>
+        selectors.flatMap((selector) =>
+          [...document.querySelectorAll(selector)].map((element) => {
+            const { left, top, height } = element.getBoundingClientRect();
+            return `${selector} ${Math.round(left)} ${Math.round(top)} ${Math.round(height)}`;
+          }),
+        ),
+      parts,
+    );
+  await bedside.page.evaluate(() => document.fonts.ready);
+  const before = await where();
+  await fill(bedside);
+  expect(await where()).toEqual(before);
+});
+
+test("the numbers stay in sight while the sheet scrolls, on a phone", async () => {
+  const bedside = await place.visit();
+  await fill(bedside);
+  await bedside.lines.last().scrollIntoViewIfNeeded();
+  const numbers = await bedside.page.locator(".weight-card__numbers").boundingBox();
+  expect(numbers?.y).toBeGreaterThanOrEqual(0);
+  expect((numbers?.y ?? 0) + (numbers?.height ?? 0)).toBeLessThan(150);
+});
+
+test("on paper every working is open, and buttons and links are not printed", async () => {
+  const bedside = await place.visit();
+  await fill(bedside);
+  await bedside.page.emulateMedia({ media: "print" });
+  expect(await bedside.page.getByText("Working").first().isVisible()).toBe(true);
+  expect(await bedside.page.getByRole("button", { name: "New child" }).isVisible()).toBe(false);
+  expect(await bedside.page.getByRole("navigation").isVisible()).toBe(false);
+  expect(await bedside.page.getByText("Draft formulary, not signed.").isVisible()).toBe(true);
+});

@@ -1,0 +1,88 @@
+import { existsSync } from "node:fs";
+import { join } from "node:path";
+import { createServer } from "@steelyard/server";
+import type { BrowserContextOptions, Locator, Page } from "playwright-core";
+import { startBrowser } from "./start-browser.ts";
+
+export const sizes = {
+  phone: { width: 390, height: 844 },
+  tablet: { width: 820, height: 1180 },
+  desk: { width: 1280, height: 800 },
+} as const;
+
+/** The real server with the built page, and a browser to look at it. */
+export interface Place {
+  /** A fresh visitor: no cache, no service worker, nothing kept. */
+  readonly visit: (options?: BrowserContextOptions) => Promise<Bedside>;
+  readonly url: string;
+  /** Takes the network away for good: nobody answers under the address any more. */
+  readonly stopServer: () => Promise<void>;
+  readonly close: () => Promise<void>;
+}
+
+export async function openPlace(): Promise<Place> {
+  const pageDir = join(import.meta.dirname, "../../apps/web/dist");
+  if (!existsSync(join(pageDir, "index.html"))) {
+    throw new Error("The page is not built. The journeys run with: npm run e2e");
+  }
+  const server = await createServer({ pageDir });
+  const url = await server.listen({ host: "127.0.0.1", port: 0 });
+  const browser = await startBrowser();
+  return {
+    url,
+    visit: async (options = {}) => {
+      const context = await browser.newContext({ viewport: sizes.phone, ...options });
+      const page = await context.newPage();
+      const complaints: string[] = [];
+      page.on("console", (message) => {
+        if (message.type() === "error" || message.type() === "warning") complaints.push(message.text());
+      });
+      page.on("pageerror", (error) => complaints.push(String(error)));
+      await page.goto(url);
+      return bedside(page, complaints);
+    },
+    stopServer: () => server.close(),
+    close: async () => {
+      await browser.close();
+      await server.close();
+    },
+  };
+}
+
+/** The page as its user knows it. */
+export interface Bedside {
+  readonly page: Page;
+  /** Errors and warnings of the console, policy violations among them. */
+  readonly complaints: readonly string[];
+  readonly length: Locator;
+  readonly arm: Locator;
+  readonly issues: Locator;
+  /** Large number of the card, as it is read: "28.4 kg". */
+  readonly total: () => Promise<string>;
+  readonly card: () => Promise<string>;
+  /** What is to be drawn up or set for a line of the sheet. */
+  readonly draw: (line: string) => Promise<string>;
+  readonly lines: Locator;
+  readonly readyOffline: () => Promise<void>;
+}
+
+function bedside(page: Page, complaints: readonly string[]): Bedside {
+  const read = async (locator: Locator): Promise<string> => readable(await locator.innerText());
+  return {
+    page,
+    complaints,
+    length: page.getByLabel("Length, lying"),
+    arm: page.getByLabel("Arm, mid-upper"),
+    issues: page.locator(".field-messages__one"),
+    total: () => read(page.locator(".weight-card__total dd")),
+    card: () => read(page.locator(".weight-card")),
+    draw: (line) => read(page.locator(`[data-line="${line}"] .dose-line__draw b`)),
+    lines: page.locator(".dose-line"),
+    readyOffline: () => page.getByText("Ready to work without a network.").waitFor({ timeout: 20_000 }),
+  };
+}
+
+/** Text with every kind of space made one plain space. */
+export function readable(text: string): string {
+  return text.replaceAll(/[\s\u00a0]+/g, " ").trim();
+}

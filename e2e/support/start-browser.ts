@@ -1,0 +1,17 @@
+import { type Browser, chromium } from "playwright-core";
+
+/** Starts the browser of this machine; `CHROMIUM` names another one. It talks to nobody but the page. */
+export function startBrowser(): Promise<Browser> {
+  return chromium.launch({
+    executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+    args: [
+      "--no-sandbox",
+      "--disable-background-networking",
+      "--disable-component-update",
+      "--disable-sync",
+      "--disable-gpu",
+      "--disable-quic",
+      "--no-first-run",
+    ],
+  });
+}

@@ -5,9 +5,9 @@ import type { ApplicabilityLimit, Use } from "./formulary.ts";
 
 /** The first 28 days of life, in months of 365.25 / 12 days. @source who-newborn-period */
 const NEONATE_MONTHS = (28 * 12) / 365.25;
-/** Published weight bands for children start here. @source who-pocket-book-2013 Annex 2 */
+/** Published weight bands for children start here. @source who-pocket-book-2013, Annex 2 */
 const LOWEST_BAND_KG = 3;
-/** A child of unknown age under this weight may be newborn: boys of 28 days, + 2 SD, 5.67 kg. @source who-anthro weight for age */
+/** A child of unknown age under this weight may be newborn: boys of 28 days, + 2 SD, 5.67 kg. @source who-growth-2006, weight for age */
 const MAY_BE_NEWBORN_KG = 5.7;
 
 export interface Applicability {

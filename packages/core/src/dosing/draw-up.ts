@@ -1,4 +1,4 @@
-import { conversionFactor } from "../units/index.ts";
+import { conversionFactor } from "../units/convert-dose.ts";
 import { compare, divide, exactly, fraction, multiply, type Rational, toNumber } from "../units/rational.ts";
 import type { DosingWarning } from "./dosing-warning.ts";
 import { labelOf } from "./label-of.ts";

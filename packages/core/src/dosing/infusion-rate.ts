@@ -1,4 +1,5 @@
-import { conversionFactor, type Dose } from "../units/index.ts";
+import { conversionFactor } from "../units/convert-dose.ts";
+import type { Dose } from "../units/index.ts";
 import { divide, exactly, multiply, type Rational, toNumber } from "../units/rational.ts";
 import { withoutDrift } from "../units/without-drift.ts";
 import type { Concentration, PerTime } from "./working-step.ts";

@@ -1,5 +1,6 @@
 import { ok, type Result } from "../result.ts";
-import { conversionFactor, type Dose, type DoseUnit } from "../units/index.ts";
+import { conversionFactor } from "../units/convert-dose.ts";
+import type { Dose, DoseUnit } from "../units/index.ts";
 import { compare, exactly, fraction, multiply, type Rational, toNumber } from "../units/rational.ts";
 import type { ChildFacts } from "./child-facts.ts";
 import { chooseBasis } from "./choose-basis.ts";
@@ -70,7 +71,7 @@ function fullDose(rule: SimpleRule, child: ChildFacts): Result<LimitedDose, Unav
   return ok({ basis, kg, amount, unit, steps: [...steps, perKgStep], warnings });
 }
 
-/** Body surface by Mosteller, sqrt(cm x kg / 3600), written to 0.01 m2. @source who-pocket-book-2013 Annex 2 */
+/** Body surface by Mosteller, sqrt(cm x kg / 3600), written to 0.01 m2. @source who-pocket-book-2013, Annex 2 */
 function surfaceDose(
   amountPerM2: number,
   unit: DoseUnit,

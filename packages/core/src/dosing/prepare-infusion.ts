@@ -1,4 +1,5 @@
-import { conversionFactor, type Dose } from "../units/index.ts";
+import { conversionFactor } from "../units/convert-dose.ts";
+import type { Dose } from "../units/index.ts";
 import {
   compare,
   divide,

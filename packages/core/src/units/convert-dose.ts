@@ -5,7 +5,16 @@ import { withoutDrift } from "./without-drift.ts";
 /** Nanograms in one of it, exact by the definition of the prefixes. Units of other kinds convert to nothing. */
 const NANOGRAMS: Partial<Record<DoseUnit, number>> = { g: 1e9, mg: 1e6, microgram: 1e3, nanogram: 1 };
 
-/** Whether amounts in the two units can be compared: both mass, or the same unit. */
+/**
+ * Whether amounts in the two units can be compared: both mass, or the same unit.
+ *
+ * ```ts
+ * import { isConvertible } from "@steelyard/core/units";
+ * import assert from "node:assert/strict";
+ * assert.ok(isConvertible("mg", "microgram"));
+ * assert.ok(!isConvertible("mg", "mL"));
+ * ```
+ */
 export function isConvertible(from: DoseUnit, to: DoseUnit): boolean {
   return from === to || (NANOGRAMS[from] !== undefined && NANOGRAMS[to] !== undefined);
 }

@@ -1,6 +1,14 @@
 import { formatNumber } from "./format-number.ts";
 
-/** A weight as it enters a dose, in kg: "28.1 kg". Throws a `RangeError` when it is not finite. */
+/**
+ * A weight as it enters a dose, in kg: "28.1 kg". Throws a `RangeError` when it is not finite.
+ *
+ * ```ts
+ * import { formatWeight } from "@steelyard/core/units";
+ * import assert from "node:assert/strict";
+ * assert.equal(formatWeight(28.1), "28.1\u00a0kg");
+ * ```
+ */
 export function formatWeight(kg: number): string {
   return `${formatNumber(kg)}\u00a0kg`;
 }

@@ -14,7 +14,7 @@ export {
   type SquareMetres,
   squareMetres,
 } from "./brands.ts";
-export { conversionFactor, convertDose, isConvertible } from "./convert-dose.ts";
+export { convertDose, isConvertible } from "./convert-dose.ts";
 export type { Dose, DosePer, DoseUnit } from "./dose.ts";
 export { formatConcentration } from "./format-concentration.ts";
 export { formatNumber } from "./format-number.ts";

@@ -2,7 +2,21 @@ import type { DosingWarning, RobustnessOmitted, Unavailable } from "../dosing/in
 import type { DosingCatalogue } from "./dosing-catalogue.ts";
 import { ENGLISH_DOSING } from "./english-dosing.ts";
 
-/** What the reader of a dose must know, as one sentence. */
+/**
+ * What the reader of a dose must know, as one sentence.
+ *
+ * ```ts
+ * import { describeDosingWarning } from "@steelyard/core/wording";
+ * import assert from "node:assert/strict";
+ * const sentence = describeDosingWarning({
+ *   type: "limited",
+ *   by: "single-maximum",
+ *   from: { amount: 1.2, unit: "mg" },
+ *   to: { amount: 1, unit: "mg" },
+ * });
+ * assert.match(sentence, /^Held at the single maximum of 1\u00a0mg/);
+ * ```
+ */
 export function describeDosingWarning(
   warning: DosingWarning,
   catalogue: DosingCatalogue = ENGLISH_DOSING,
@@ -11,7 +25,16 @@ export function describeDosingWarning(
   return sentence(warning);
 }
 
-/** Why a use has no dose for this child, as one sentence. */
+/**
+ * Why a use has no dose for this child, as one sentence.
+ *
+ * ```ts
+ * import { describeUnavailable } from "@steelyard/core/wording";
+ * import assert from "node:assert/strict";
+ * const sentence = describeUnavailable({ type: "weight-missing", basis: "ideal" });
+ * assert.equal(sentence, "No dose: it goes by ideal weight, which needs a length.");
+ * ```
+ */
 export function describeUnavailable(
   reason: Unavailable,
   catalogue: DosingCatalogue = ENGLISH_DOSING,
@@ -20,7 +43,15 @@ export function describeUnavailable(
   return sentence(reason);
 }
 
-/** Why a dose has no robustness, as one sentence. */
+/**
+ * Why a dose has no robustness, as one sentence.
+ *
+ * ```ts
+ * import { describeRobustnessOmitted } from "@steelyard/core/wording";
+ * import assert from "node:assert/strict";
+ * assert.equal(describeRobustnessOmitted("weight-measured"), "The weight was read from a scale.");
+ * ```
+ */
 export function describeRobustnessOmitted(
   reason: RobustnessOmitted,
   catalogue: DosingCatalogue = ENGLISH_DOSING,

@@ -14,6 +14,8 @@ export type TransportIssue =
   | { readonly type: "truncated"; readonly at: number };
 
 const record = 80;
+/** Begins every data set; after the rows of one, the next. */
+const memberOpening = "HEADER RECORD*******MEMBER  HEADER RECORD!!!!!!!";
 const ascii = new TextDecoder("latin1");
 
 interface Variable {
@@ -38,6 +40,8 @@ export function readTransport(bytes: Uint8Array): Result<TransportFile, Transpor
   if (!opening.startsWith("HEADER RECORD*******LIBRARY HEADER RECORD!!!!!!!")) {
     return err({ type: "not-a-transport-file", found: printable(opening) });
   }
+  // Every record is padded to 80 bytes, so a download that broke off nearly always shows.
+  if (bytes.length % record !== 0) return err({ type: "truncated", at: bytes.length });
   const memberHeader = 3 * record;
   const namestrLength = Number(text(memberHeader + 74, 4));
   const member = text(memberHeader + 2 * record + 8, 8).trim();
@@ -62,7 +66,9 @@ export function readTransport(bytes: Uint8Array): Result<TransportFile, Transpor
   });
   const width = variables.reduce((sum, variable) => sum + variable.length, 0);
   const start = observationHeader + record;
-  let rows = Math.floor((bytes.length - start) / width);
+  let end = start;
+  while (end < bytes.length && text(end, memberOpening.length) !== memberOpening) end += record;
+  let rows = Math.floor((end - start) / width);
   const blank = (row: number): boolean =>
     bytes.subarray(start + row * width, start + (row + 1) * width).every((byte) => byte === 0x20);
   while (rows > 0 && blank(rows - 1)) rows--;

@@ -1,7 +1,10 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { runSteelyard } from "./run-steelyard.ts";
 
 const child = (...args: string[]) => runSteelyard(["child", ...args]);
+
+// Each test starts the command once or more, on a machine that may be busy.
+vi.setConfig({ testTimeout: 60_000 });
 
 describe("steelyard child", () => {
   it("prints weights, sheet, draft banner, cautions and versions within 80 columns", () => {

@@ -1,6 +1,7 @@
 import type { Measurements } from "../body/index.ts";
+import { heightToLength } from "../growth/index.ts";
 import { err, ok, type Result } from "../result.ts";
-import { centimetres } from "../units/index.ts";
+import type { Centimetres } from "../units/index.ts";
 import { withoutDrift } from "../units/without-drift.ts";
 import type { EntryField, EntryValues } from "./entry-field.ts";
 import type { EntryIssue, EntryNotice } from "./entry-issue.ts";
@@ -15,9 +16,6 @@ export interface MeasurementsRead {
   readonly measurements: Measurements;
   readonly notices: readonly EntryNotice[];
 }
-
-/** WHO: a child measured standing is taken as 0.7 cm longer lying down. @source who-anthro */
-const LYING_MINUS_STANDING_CM = 0.7;
 
 type Values = { -readonly [F in EntryField]?: EntryValues[F] };
 
@@ -57,20 +55,8 @@ export function readMeasurements(
   const swapped = findSwap(values);
   if (swapped) issues.push(swapped);
   if (issues.length > 0) return err(issues);
-
-  const { standingHeightCm, ...measurements } = values;
-  if (standingHeightCm === undefined) return ok({ measurements, notices });
-  const fromHeightCm = centimetres(withoutDrift(standingHeightCm + LYING_MINUS_STANDING_CM));
-  if (measurements.lengthCm === undefined) {
-    notices.push({ type: "length-from-height", standingHeightCm, lengthCm: fromHeightCm });
-    return ok({ measurements: { ...measurements, lengthCm: fromHeightCm }, notices });
-  }
-  const { lengthCm } = measurements;
-  const differenceCm = withoutDrift(Math.abs(lengthCm - fromHeightCm));
-  if (differenceCm > LENGTHS_AGREE_WITHIN_CM) {
-    notices.push({ type: "lengths-disagree", lengthCm, standingHeightCm, differenceCm });
-  }
-  return ok({ measurements, notices });
+  if (values.standingHeightCm === undefined) return ok({ measurements: values, notices });
+  return ok({ measurements: withLyingLength(values, values.standingHeightCm, notices), notices });
 }
 
 function readField<F extends EntryField>({
@@ -95,6 +81,25 @@ function readField<F extends EntryField>({
     (values as Record<F, EntryValues[F]>)[field] = entry.value.value;
     if (entry.value.notices.length > 0) notices.push(...entry.value.notices);
   } else if (entry.error.type !== "empty") issues.push(entry.error);
+}
+
+/** Turns a standing height into the lying length, or compares the two where both are given. */
+function withLyingLength(
+  { standingHeightCm: _, ...measurements }: Values,
+  standingHeightCm: Centimetres,
+  notices: EntryNotice[],
+): Measurements {
+  const fromHeightCm = heightToLength(standingHeightCm);
+  const { lengthCm } = measurements;
+  if (lengthCm === undefined) {
+    notices.push({ type: "length-from-height", standingHeightCm, lengthCm: fromHeightCm });
+    return { ...measurements, lengthCm: fromHeightCm };
+  }
+  const differenceCm = withoutDrift(Math.abs(lengthCm - fromHeightCm));
+  if (differenceCm > LENGTHS_AGREE_WITHIN_CM) {
+    notices.push({ type: "lengths-disagree", lengthCm, standingHeightCm, differenceCm });
+  }
+  return measurements;
 }
 
 function findSwap({ lengthCm, armMm }: Values): EntryIssue | undefined {

@@ -15,15 +15,12 @@ Writes packages/core/src/body/reference/nhanes.json, reference/fit-log.md and re
 `;
 
 function main(): void {
-  const { values } = parseArgs({
-    options: { nhanes: { type: "string" }, surveys: { type: "string" }, help: { type: "boolean" } },
-  });
-  if (values.help || values.nhanes === undefined) {
+  const { nhanes, surveys, help } = readOptions();
+  if (help) {
     process.stdout.write(usage);
-    process.exitCode = values.help ? 0 : 2;
     return;
   }
-  const { nhanes, surveys } = values;
+  if (nhanes === undefined) throw new WrongUsage("--nhanes is missing");
   const fitted = runFit({
     nhanesFolder: nhanes,
     ...(surveys === undefined ? {} : { surveyCsv: contents(surveys) }),
@@ -32,6 +29,21 @@ function main(): void {
   write("../../../packages/core/src/body/reference/nhanes.json", fitted.referenceJson);
   write("../../fit-log.md", fitted.fitLog);
   if (fitted.surveyLog !== undefined) write("../../surveys-log.md", fitted.surveyLog);
+}
+
+class WrongUsage extends Error {}
+
+function readOptions(): { readonly nhanes?: string; readonly surveys?: string; readonly help?: boolean } {
+  try {
+    const options = {
+      nhanes: { type: "string" },
+      surveys: { type: "string" },
+      help: { type: "boolean" },
+    } as const;
+    return parseArgs({ options }).values;
+  } catch (error) {
+    throw new WrongUsage(error instanceof Error ? error.message : String(error));
+  }
 }
 
 function write(path: string, text: string): void {
@@ -47,5 +59,6 @@ try {
   main();
 } catch (error) {
   process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`);
-  process.exitCode = 1;
+  if (error instanceof WrongUsage) process.stderr.write(`\n${usage}`);
+  process.exitCode = error instanceof WrongUsage ? 2 : 1;
 }

@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync, statSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
 import { basename, join } from "node:path";
 import { gunzipSync } from "node:zlib";
 import { readTransport, type TransportFile } from "../sas/read-transport.ts";
@@ -19,7 +19,8 @@ export interface NhanesLoad {
  * Reads every NHANES file below a folder: genuine SAS transport files (`BMX_C.XPT` with `DEMO_C.XPT` and so on, gzipped
  * or not, any case) and the tidy `nhanes_children.csv`. A child in both counts once.
  *
- * Throws an `Error` that says what to download when the folder holds neither.
+ * Throws an `Error` that says what to download when the folder holds neither, and one that names the file when it is
+ * not what its name says.
  */
 export function loadNhanes(folder: string): NhanesLoad {
   const paths = listFiles(folder).sort();
@@ -29,12 +30,11 @@ export function loadNhanes(folder: string): NhanesLoad {
   for (const path of paths) {
     const name = basename(path).toUpperCase().replace(/\.GZ$/, "");
     if (/^(BMX|DEMO)(_[B-J])?\.XPT$/.test(name)) {
-      const read = readTransport(contents(path));
-      if (!read.ok) throw new Error(`Cannot read ${path}: ${JSON.stringify(read.error)}`);
-      transports.set(name.replace(/\.XPT$/, ""), read.value);
+      transports.set(name.replace(/\.XPT$/, ""), readFile(path, transportFile));
       files.push(basename(path));
     } else if (name === "NHANES_CHILDREN.CSV") {
-      for (const row of readTidyCsv(new TextDecoder().decode(contents(path)))) tidy.push(row);
+      for (const row of readFile(path, (bytes) => readTidyCsv(new TextDecoder().decode(bytes))))
+        tidy.push(row);
       files.push(basename(path));
     }
   }
@@ -89,12 +89,24 @@ function agree(a: ChildRow, b: ChildRow): boolean {
 }
 
 function listFiles(folder: string): string[] {
+  if (!existsSync(folder)) throw new Error(`Cannot fit as there is no folder ${folder}`);
   return readdirSync(folder, { recursive: true, encoding: "utf8" })
     .map((name) => join(folder, name))
     .filter((path) => statSync(path).isFile());
 }
 
-function contents(path: string): Uint8Array {
-  const bytes = readFileSync(path);
-  return path.toLowerCase().endsWith(".gz") ? gunzipSync(bytes) : bytes;
+/** What `read` makes of a file, gzipped or not; an error from inside it says which file it was. */
+function readFile<T>(path: string, read: (bytes: Uint8Array) => T): T {
+  try {
+    const bytes = readFileSync(path);
+    return read(path.toLowerCase().endsWith(".gz") ? gunzipSync(bytes) : bytes);
+  } catch (cause) {
+    throw new Error(`Cannot read ${path}: ${cause instanceof Error ? cause.message : cause}`, { cause });
+  }
+}
+
+function transportFile(bytes: Uint8Array): TransportFile {
+  const file = readTransport(bytes);
+  if (!file.ok) throw new Error(JSON.stringify(file.error));
+  return file.value;
 }

@@ -1,0 +1,181 @@
+import {
+  computeSheet,
+  type DoseOption,
+  type SheetLine,
+  type SimpleRule,
+  type Weights,
+} from "@steelyard/core/dosing";
+import { convertDose, kilograms, months } from "@steelyard/core/units";
+import { describeDosingWarning, describeUnavailable, describeWorking } from "@steelyard/core/wording";
+import { draftFormulary, validateFormulary } from "@steelyard/formulary";
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+
+const RUNS = { seed: 20261125, numRuns: 300 };
+
+const child = fc.record({
+  totalKg: fc.double({ min: 0.5, max: 200, noNaN: true }),
+  ratio: fc.double({ min: 0.5, max: 1.6, noNaN: true }),
+  ageMonths: fc.option(fc.double({ min: 0, max: 216, noNaN: true }), { nil: undefined }),
+  spread: fc.double({ min: 0.02, max: 0.3, noNaN: true }),
+});
+
+function sheetOf({
+  totalKg,
+  ratio,
+  ageMonths,
+  spread,
+}: typeof child extends fc.Arbitrary<infer T> ? T : never): SheetLine[] {
+  const weights: Weights = {
+    totalKg: kilograms(totalKg),
+    idealKg: kilograms(totalKg * ratio),
+    cumulative: (kg) => 1 / (1 + Math.exp(-(kg / totalKg - 1) / spread)),
+  };
+  return computeSheet({
+    formulary: draftFormulary,
+    weights,
+    ...(ageMonths !== undefined && { ageMonths: months(ageMonths) }),
+  });
+}
+
+const uses = draftFormulary.medicines.flatMap((medicine) =>
+  medicine.uses.map((use) => ({ id: `${medicine.id}.${use.id}`, medicine, use })),
+);
+
+function maximaOf(option: DoseOption): { amount: number; unit: SimpleRule["unit"] }[] {
+  const { rule } = option;
+  const simple =
+    rule.kind === "age-bands" || rule.kind === "weight-bands" ? rule.bands.map((band) => band.rule) : [rule];
+  return simple.flatMap((candidate) =>
+    "maximum" in candidate && candidate.maximum
+      ? [convertDose({ dose: candidate.maximum, to: candidate.unit })]
+      : [],
+  );
+}
+
+function numbersIn(value: unknown): number[] {
+  if (typeof value === "number") return [value];
+  if (typeof value !== "object" || value === null) return [];
+  return Object.values(value).flatMap(numbersIn);
+}
+
+describe("draftFormulary", () => {
+  it("has no fault", () => {
+    expect(validateFormulary(draftFormulary)).toEqual({ ok: true, value: draftFormulary });
+  });
+
+  it("is an unsigned draft", () => {
+    expect(draftFormulary).toMatchObject({ signed: false, version: "draft 0.1" });
+  });
+
+  it("holds the medicines and energies of the first cut, each problem with at least one", () => {
+    expect(draftFormulary.medicines.map(({ id }) => id).sort()).toEqual([
+      "adenosine",
+      "adrenaline",
+      "amiodarone",
+      "atropine",
+      "balanced-crystalloid",
+      "cardioversion",
+      "ceftriaxone",
+      "defibrillation",
+      "glucose-10",
+      "ketamine",
+      "lorazepam",
+      "midazolam",
+      "rocuronium",
+      "suxamethonium",
+      "tranexamic-acid",
+    ]);
+    expect([...new Set(uses.map(({ use }) => use.problem))].sort()).toEqual([
+      "airway",
+      "anaphylaxis",
+      "arrest",
+      "bleeding",
+      "infection",
+      "salts-and-sugar",
+      "seizure",
+      "shock",
+    ]);
+  });
+});
+
+describe("the sheet of the draft", () => {
+  it("has one line for every use of every child, in the order of the formulary", () => {
+    fc.assert(
+      fc.property(child, (facts) => {
+        expect(sheetOf(facts).map(({ id }) => id)).toEqual(uses.map(({ id }) => id));
+      }),
+      RUNS,
+    );
+  });
+
+  it("holds no number that is not finite, and no dose of nothing", () => {
+    const check = fc.property(child, (facts) => {
+      for (const line of sheetOf(facts)) {
+        expect(numbersIn(line).filter((value) => !Number.isFinite(value))).toEqual([]);
+        if (!line.unavailable) expect(line.dose.amount).toBeGreaterThan(0);
+      }
+    });
+    fc.assert(check, RUNS);
+  });
+
+  it("never passes a maximum, for the first dose", () => {
+    const check = fc.property(child, (facts) => {
+      sheetOf(facts).forEach((line, index) => {
+        const use = uses[index]?.use;
+        const option = use?.options.find(({ id }) => id === line.option.id);
+        if (line.unavailable || option === undefined) return;
+        const highest = Math.max(...maximaOf(option).map(({ amount }) => amount));
+        if (Number.isFinite(highest)) expect(line.dose.amount).toBeLessThanOrEqual(highest);
+      });
+    });
+    fc.assert(check, RUNS);
+  });
+
+  it("says every step, warning and refusal in one plain sentence", () => {
+    const check = fc.property(child, (facts) => {
+      for (const line of sheetOf(facts)) {
+        const sentences = [
+          ...line.working.map((step) => describeWorking(step)),
+          ...line.warnings.map((warning) => describeDosingWarning(warning)),
+          ...(line.unavailable ? [describeUnavailable(line.unavailable)] : []),
+        ];
+        for (const sentence of sentences) {
+          expect(sentence).toMatch(/^[A-Z0-9].*\.$/);
+          expect(sentence).not.toMatch(/undefined|NaN|Infinity|\[object|\d\.\d*0(?![\d.,])/);
+        }
+      }
+    });
+    fc.assert(check, RUNS);
+  });
+
+  it("cites at least one source for every line, each with a title", () => {
+    for (const { sources } of sheetOf({ totalKg: 20, ratio: 1, ageMonths: 72, spread: 0.1 })) {
+      expect(sources.length).toBeGreaterThan(0);
+      expect(sources.every(({ title }) => title.trim() !== "")).toBe(true);
+    }
+  });
+
+  it("gives another published dose when it is chosen", () => {
+    const weights = { totalKg: kilograms(2.5), idealKg: kilograms(2.5) };
+    const id = "atropine.bradycardia";
+    const amounts = ["no-minimum", "minimum-100"].map((option) => {
+      const sheet = computeSheet({ formulary: draftFormulary, weights, choices: { [id]: option } });
+      const line = sheet.find((candidate) => candidate.id === id);
+      return line?.unavailable ? undefined : line?.dose.amount;
+    });
+    expect(amounts).toEqual([50, 100]);
+  });
+
+  it("computes the second dose where it differs from the first", () => {
+    const sheet = sheetOf({ totalKg: 40, ratio: 1, ageMonths: 140, spread: 0.1 });
+    const further = (id: string) => {
+      const line = sheet.find((candidate) => candidate.id === id);
+      return line && !line.unavailable ? line.further.map(({ dose }) => dose.amount) : undefined;
+    };
+    expect(further("amiodarone.arrest")).toEqual([150]);
+    // 200 micrograms/kg are 8 mg, 2.67 mL of 3 mg/mL, drawn up as 2.7 mL; the third dose meets its maximum.
+    expect(further("adenosine.tachycardia")).toEqual([8100, 12_000]);
+    expect(further("cardioversion.tachycardia")).toEqual([70, 150]);
+  });
+});

@@ -6,19 +6,22 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { countTests } from "./count-tests.ts";
 
+// Biome colours a log file letter by letter unless told not to.
+const plain = process.stdout.isTTY ? [] : ["--", "--colors=off"];
+
 const checks = [
-  { name: "types", script: "typecheck" },
-  { name: "format and lint", script: "lint" },
-  { name: "boundaries", script: "boundaries" },
-  { name: "dead code", script: "knip" },
-  { name: "build of the page", script: "build" },
+  { name: "types", script: "typecheck", args: [] },
+  { name: "format and lint", script: "lint", args: plain },
+  { name: "boundaries", script: "boundaries", args: [] },
+  { name: "dead code", script: "knip", args: [] },
+  { name: "build of the page", script: "build", args: [] },
 ];
 const suites = [
   { name: "unit tests", script: "unit" },
   { name: "journeys in a browser", script: "journeys" },
 ];
 
-function run(script: string, args: readonly string[] = []): { ok: boolean; seconds: number } {
+function run(script: string, args: readonly string[]): { ok: boolean; seconds: number } {
   const start = performance.now();
   const { status } = spawnSync("npm", ["run", "--silent", script, ...args], { stdio: "inherit" });
   return { ok: status === 0, seconds: Math.round((performance.now() - start) / 1000) };
@@ -26,9 +29,9 @@ function run(script: string, args: readonly string[] = []): { ok: boolean; secon
 
 const reports = mkdtempSync(join(tmpdir(), "steelyard-ok-"));
 const outcomes = [
-  ...checks.map(({ name, script }) => {
+  ...checks.map(({ name, script, args }) => {
     console.log(`\n== ${name}`);
-    const { ok, seconds } = run(script);
+    const { ok, seconds } = run(script, args);
     return { name, seconds, ok, passed: ok ? 1 : 0, failed: ok ? 0 : 1, skipped: 0 };
   }),
   ...suites.map(({ name, script }) => {

@@ -1,9 +1,13 @@
 // The peer of `steelyard weigh`: the same libraries read and write the same file, and nothing is computed.
 import { createReadStream, createWriteStream } from "node:fs";
+import { createRequire } from "node:module";
 import { Transform } from "node:stream";
 import { pipeline } from "node:stream/promises";
-import { parse } from "csv-parse";
-import { stringify } from "csv-stringify/sync";
+
+// The libraries of the command itself, which the root does not depend on.
+const fromCommand = createRequire(new URL("../apps/cli/package.json", import.meta.url));
+const { parse } = fromCommand("csv-parse") as { parse(options: { encoding: string }): Transform };
+const { stringify } = fromCommand("csv-stringify/sync") as { stringify(rows: readonly string[][]): string };
 
 const [, , input = "", output = ""] = process.argv;
 let batch: string[][] = [];

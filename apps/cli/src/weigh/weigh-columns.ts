@@ -18,7 +18,7 @@ const FIELD_OF_COLUMN: Readonly<Record<string, EntryField>> = {
 /** The columns that are added, in this order; names are a contract. */
 export const ADDED_COLUMNS: readonly string[] = ["total_kg", "low95_kg", "high95_kg", "ideal_kg", "notes"];
 
-export interface PlannedColumn {
+interface PlannedColumn {
   readonly field: EntryField;
   readonly index: number;
 }

@@ -94,6 +94,7 @@ describe("a volume too small to measure", () => {
       dilution: { strength: "10 mg/mL", takeMl: 1, addMl: 9, diluent: "water" },
     });
     expect(line.working.map(({ step }) => step)).toEqual(["per-kg", "volume", "dilution", "volume"]);
+    expect(line.working[2]).toMatchObject({ takeMl: 1, addMl: 9, totalMl: 10, ml: 0.08, measurableMl: 0.1 });
     expect(types(line)).toContain("diluted");
   });
 
@@ -237,6 +238,8 @@ describe("an infusion", () => {
   it("is set in steps of the pump and never past the highest dose", () => {
     const [first] = run(28.1).preparations ?? [];
     expect(first).toMatchObject({ mlPerH: 2.8, highMlPerH: 28.1 });
+    // 28.17 kg at 1 microgram/kg/min are 28.17 mL/h: 28.2 would pass the highest dose.
+    expect(run(28.17).preparations?.[0]?.highMlPerH).toBe(28.1);
     expect(run(3.33).preparations?.[0]?.mlPerH).toBe(1);
     expect(run(3).preparations?.[0]).toMatchObject({ mlPerH: 0.9, lowMlPerH: 0.45 });
   });

@@ -23,6 +23,8 @@ interface Row {
     readonly addedToMl?: number;
     readonly perMlPerH?: number;
     readonly preparation?: string;
+    readonly basis?: string;
+    readonly limitedBy?: string;
   };
   readonly exact?: { readonly amount: number; readonly unit: string; readonly ml?: number };
   readonly tolerance?: { readonly relative?: number; readonly amount?: number; readonly addedToMl?: number };
@@ -78,6 +80,8 @@ describe("the draft formulary against published figures", () => {
         const prepared = line.preparations?.find(({ id }) => id === expected.preparation);
         expect(prepared?.dosePerMlPerH.amount).toBe(expected.perMlPerH);
       }
+      if (expected.basis !== undefined) expect(line.basis).toBe(expected.basis);
+      if (expected.limitedBy !== undefined) expect(line.limitedBy).toBe(expected.limitedBy);
       if (exact !== undefined) {
         expect(exactDose(line.working)).toEqual({ amount: exact.amount, unit: exact.unit });
         if (exact.ml !== undefined) expect(exactMl(line.working)).toBe(exact.ml);
@@ -96,6 +100,8 @@ describe("the draft formulary against published figures", () => {
       "addedToMl",
       "perMlPerH",
       "preparation",
+      "basis",
+      "limitedBy",
     ];
     expect(
       rows.flatMap(({ expected }) => Object.keys(expected)).filter((key) => !compared.includes(key)),

@@ -23,7 +23,7 @@ export function formatNumber(value: number): string {
   }
   const [digits, point] = decimalDigits(shorten(Math.abs(value)));
   const whole = point > 0 ? digits.slice(0, point).padEnd(point, "0") : "0";
-  const decimals = (point > 0 ? digits.slice(point) : "0".repeat(-point) + digits).replace(/0+$/, "");
+  const decimals = point > 0 ? digits.slice(point) : "0".repeat(-point) + digits;
   const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ",");
   const sign = value < 0 && /[1-9]/.test(digits) ? "−" : "";
   return sign + grouped + (decimals === "" ? "" : `.${decimals}`);
@@ -35,7 +35,7 @@ function shorten(value: number): number {
   return point >= DIGITS_ROUNDED ? Math.round(value) : Number(value.toPrecision(DIGITS_ROUNDED));
 }
 
-/** The significant digits, and where the decimal point stands among them: 0.012 is ["12", -1]. */
+/** The significant digits, none of them a trailing zero, and where the decimal point stands among them: 0.012 is ["12", -1]. */
 function decimalDigits(value: number): [digits: string, point: number] {
   const [mantissa = "", exponent = "0"] = value.toExponential().split("e");
   return [mantissa.replace(".", ""), Number(exponent) + 1];

@@ -7,7 +7,15 @@ export interface Block {
   readonly lines: readonly string[];
 }
 
-/** The safety words that every output carries. */
+/**
+ * The safety words that every output carries.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { cautionBlock } from "@steelyard/core/wording";
+ * assert.ok(cautionBlock().lines.includes("Weigh the child as soon as you can."));
+ * ```
+ */
 export function cautionBlock(catalogue: MessageCatalogue = ENGLISH): Block {
   return {
     title: catalogue["caution.title"]({}),

@@ -2,7 +2,15 @@ import type { EntryField } from "../entry/index.ts";
 import { ENGLISH } from "./english.ts";
 import type { MessageCatalogue } from "./message-catalogue.ts";
 
-/** The name of a field within a sentence: "arm circumference". */
+/**
+ * The name of a field within a sentence: "arm circumference".
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { describeField } from "@steelyard/core/wording";
+ * assert.equal(describeField("armMm"), "arm circumference");
+ * ```
+ */
 export function describeField(field: EntryField, catalogue: MessageCatalogue = ENGLISH): string {
   return catalogue["field.name"]({ field });
 }

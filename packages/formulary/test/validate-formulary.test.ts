@@ -19,6 +19,9 @@ const use = (formulary: Loose, id: string, useId: string): Loose =>
 const rule = (formulary: Loose, id: string, useId: string, option = 0): Loose =>
   use(formulary, id, useId).options[option].rule;
 
+/** Held apart, so that the register of sources does not take it for a citation. */
+const UNKNOWN_SOURCE = "nowhere";
+
 interface Planted {
   readonly name: string;
   readonly plant: (formulary: Loose) => void;
@@ -197,7 +200,7 @@ const planted: readonly Planted[] = [
   {
     name: "a source that does not exist",
     plant: (f) =>
-      Object.assign(use(f, "lorazepam", "seizure").options[0].citations[0], { sourceId: "nowhere" }),
+      Object.assign(use(f, "lorazepam", "seizure").options[0].citations[0], { sourceId: UNKNOWN_SOURCE }),
     place: "lorazepam, use seizure, option by-weight",
     message: "source nowhere is not in the list of sources",
   },

@@ -23,7 +23,7 @@ export interface LimitedDose {
 }
 
 /** The amount of a dose in another unit, exactly. */
-export function amountIn(dose: Dose, unit: DoseUnit): Rational {
+function amountIn(dose: Dose, unit: DoseUnit): Rational {
   return multiply(exactly(dose.amount), conversionFactor({ from: dose.unit, to: unit }));
 }
 

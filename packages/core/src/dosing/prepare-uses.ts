@@ -12,7 +12,7 @@ export interface PreparedUse {
   readonly options: ReadonlyMap<string, PreparedOption>;
 }
 
-export interface PreparedOption {
+interface PreparedOption {
   readonly option: DoseOption;
   readonly head: LineHead;
 }

@@ -84,11 +84,9 @@ export function subtract(a: Rational, b: Rational): Rational {
 
 /** Below, at or above 0 as a is less than, equal to or more than b. */
 export function compare(a: Rational, b: Rational): number {
-  return subtract(a, b).numerator;
-}
-
-export function minimum(a: Rational, b: Rational): Rational {
-  return compare(a, b) <= 0 ? a : b;
+  if (a.denominator === b.denominator) return a.numerator - b.numerator;
+  const divisor = greatestCommonDivisor(a.denominator, b.denominator);
+  return safe(a.numerator * (b.denominator / divisor)) - safe(b.numerator * (a.denominator / divisor));
 }
 
 /** The largest multiple of step that is not above value; both positive. */

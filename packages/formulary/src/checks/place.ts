@@ -11,13 +11,9 @@ export interface OptionPlace {
   readonly place: string;
 }
 
-export function usePlace(medicine: Medicine, use: Use): string {
-  return `${medicine.id}, use ${use.id}`;
-}
-
 export function everyUse(formulary: Formulary): { medicine: Medicine; use: Use; place: string }[] {
   return formulary.medicines.flatMap((medicine) =>
-    medicine.uses.map((use) => ({ medicine, use, place: usePlace(medicine, use) })),
+    medicine.uses.map((use) => ({ medicine, use, place: `${medicine.id}, use ${use.id}` })),
   );
 }
 

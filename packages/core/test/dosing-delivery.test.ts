@@ -104,6 +104,26 @@ describe("a volume too small to measure", () => {
     expect(line.dose.amount).toBe(0.06);
   });
 
+  it("stays with the dilution of the first dose for the later ones, as long as one dilution holds them", () => {
+    const options = (factor: number) => ({
+      options: [
+        {
+          id: "only",
+          title: "only",
+          rule: onePerKg(),
+          further: [onePerKg({ amountPerKg: factor })],
+          citations,
+        },
+      ],
+    });
+    const later = (factor: number) =>
+      give(0.8, onePerKg(), [neat], { use: options(factor) as never }).further[0];
+    expect(later(2)).toMatchObject({ dose: { amount: 1.6 }, volume: { ml: 1.6, strength: "1 mg/mL" } });
+    expect(later(2)?.volume?.dilution).toMatchObject({ takeMl: 1, addMl: 9 });
+    expect(later(12)).toMatchObject({ dose: { amount: 9.5 }, volume: { ml: 9.5, strength: "1 mg/mL" } });
+    expect(later(13)).toMatchObject({ dose: { amount: 10 }, volume: { ml: 1, strength: "10 mg/mL" } });
+  });
+
   it("is measured by the threshold of the medicine where it has one", () => {
     const strength = strengthOf(10, "mg", {
       smallVolumeDilution: { diluent: "water", belowMl: 0.2, citations },

@@ -1,5 +1,5 @@
 import { compare, exactly, toNumber } from "../units/rational.ts";
-import { type Delivered, drawUp } from "./draw-up.ts";
+import { type Delivered, type DrawnFrom, drawUp } from "./draw-up.ts";
 import type { Medicine } from "./formulary.ts";
 import type { LimitedDose } from "./limited-dose.ts";
 import { errorPercent, measureVolume } from "./measure-volume.ts";
@@ -16,11 +16,11 @@ export interface Means {
 }
 
 /** From the dose that is asked for to the dose that can be given. */
-export function deliver(limited: LimitedDose, means: Means): Delivered {
+export function deliver(limited: LimitedDose, means: Means, earlier?: DrawnFrom): Delivered {
   if (limited.unit === "J") return deliverEnergy(limited, means.deviceEnergiesJ);
   if (limited.unit === "mL") return deliverFluid(limited, means);
   if (means.strengths.length === 0) return { amount: limited.amount, steps: [], warnings: [] };
-  return drawUp({ limited, strengths: means.strengths, syringes: means.syringes });
+  return drawUp({ limited, strengths: means.strengths, syringes: means.syringes, earlier });
 }
 
 function deliverFluid(limited: LimitedDose, { medicine, syringes }: Means): Delivered {

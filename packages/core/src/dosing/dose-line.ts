@@ -26,7 +26,7 @@ export function doseLine(task: DoseLineTask): Result<DoseLine, Unavailable> {
   const { head, rule, child, means, option, use } = task;
   const first = givenDose(rule, child, means);
   if (!first.ok) return first;
-  const { limited, given, dose, volume, working, warnings } = first.value;
+  const { limited, given, dose, volume, drawnFrom, working, warnings } = first.value;
   const accepted = rule.kind === "per-m2" ? undefined : rule.accepted;
   const robustness = doseRobustness({ given, limited, accepted, child });
   const addedTo = addition(use.administration, child, means.syringes);
@@ -38,7 +38,7 @@ export function doseLine(task: DoseLineTask): Result<DoseLine, Unavailable> {
     ...(volume && { volume }),
     ...(addedTo && { addedTo }),
     ...(limited.limitedBy && { limitedBy: limited.limitedBy }),
-    further: (option.further ?? []).flatMap((next) => furtherDose(givenDose(next, child, means))),
+    further: (option.further ?? []).flatMap((next) => furtherDose(givenDose(next, child, means, drawnFrom))),
     ...robustness,
     working: [...task.steps, ...working, ...(addedTo ? [{ step: "added-to" as const, ...addedTo }] : [])],
     warnings: [

@@ -18,20 +18,26 @@ import type { Concentration, WorkingStep } from "./working-step.ts";
 export interface Delivered {
   readonly amount: Rational;
   readonly volume?: DrawnVolume;
+  /** What it is drawn from, so that a later dose can come from the same syringe. */
+  readonly drawnFrom?: DrawnFrom;
   readonly steps: readonly WorkingStep[];
   readonly warnings: readonly DosingWarning[];
 }
 
-/** One way to bring the dose into a syringe. */
-interface Draw {
+/** A strength, as it is or diluted. */
+export interface DrawnFrom {
   readonly strength: Strength;
+  readonly dilution?: { readonly takeMl: number; readonly totalMl: number; readonly diluent: string };
+}
+
+/** One way to bring the dose into a syringe. */
+interface Draw extends DrawnFrom {
   readonly concentration: Concentration;
   /** Amount per mL in the unit of the dose. */
   readonly perMl: Rational;
   readonly exactMl: Rational;
   readonly measured: MeasuredVolume;
   readonly measurableMl: number;
-  readonly dilution?: { readonly takeMl: number; readonly totalMl: number; readonly diluent: string };
 }
 
 /** One mL made up to these volumes, mL; each fits a usual syringe. @source common-practice */
@@ -40,16 +46,25 @@ const DILUTION_TOTALS_ML = [10, 20, 50] as const;
 /**
  * The dose in mL of a strength at hand: of the preferred strength if a syringe can measure that within 5 %, else
  * of another strength of the list, else of a dilution, else of whatever comes within 10 %, else not at all.
+ *
+ * A later dose stays with what the first was drawn from wherever that can measure it: nobody should change the
+ * strength between two doses of the same medicine.
  */
 export function drawUp({
   limited,
   strengths,
   syringes,
+  earlier,
 }: {
   readonly limited: LimitedDose;
   readonly strengths: readonly Strength[];
   readonly syringes: readonly Syringe[];
+  readonly earlier?: DrawnFrom | undefined;
 }): Delivered {
+  const again = earlier && drawFrom({ limited, syringes, ...earlier });
+  if (again && isMeasurable(again, ROUNDING_TOLERANCE_PERCENT) && isEnough(again)) {
+    return delivered({ limited, first: again, chosen: again });
+  }
   const draws = strengths.map((strength) => drawFrom({ limited, strength, syringes }));
   const first = draws[0];
   if (first === undefined) throw new TypeError("Cannot draw up a dose as strengths must not be empty");
@@ -114,6 +129,11 @@ function isMeasurable({ exactMl, measured, measurableMl }: Draw, tolerancePercen
   return compare(exactMl, exactly(measurableMl)) >= 0 && Math.abs(measured.errorPercent) <= tolerancePercent;
 }
 
+/** Whether one dilution holds the whole dose. */
+function isEnough({ exactMl, dilution }: Draw): boolean {
+  return dilution === undefined || compare(exactMl, exactly(dilution.totalMl)) <= 0;
+}
+
 function delivered({
   limited,
   first,
@@ -157,6 +177,7 @@ function delivered({
   }
   return {
     amount,
+    drawnFrom: { strength: chosen.strength, ...(dilution && { dilution }) },
     volume: {
       ml: drawnMl,
       strength: labelOf(strength),

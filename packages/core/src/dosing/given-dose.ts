@@ -4,6 +4,7 @@ import { type Rational, toNumber } from "../units/rational.ts";
 import type { ChildFacts } from "./child-facts.ts";
 import { deliver, type Means } from "./deliver.ts";
 import type { DosingWarning, Unavailable } from "./dosing-warning.ts";
+import type { DrawnFrom } from "./draw-up.ts";
 import { type LimitedDose, limitedDose } from "./limited-dose.ts";
 import type { SimpleRule } from "./rule.ts";
 import type { DrawnVolume } from "./sheet-line.ts";
@@ -15,19 +16,27 @@ export interface GivenDose {
   readonly given: Rational;
   readonly dose: Dose;
   readonly volume?: DrawnVolume;
+  readonly drawnFrom?: DrawnFrom;
   readonly working: readonly WorkingStep[];
   readonly warnings: readonly DosingWarning[];
 }
 
-export function givenDose(rule: SimpleRule, child: ChildFacts, means: Means): Result<GivenDose, Unavailable> {
+/** `earlier`: what the dose before was drawn from. */
+export function givenDose(
+  rule: SimpleRule,
+  child: ChildFacts,
+  means: Means,
+  earlier?: DrawnFrom,
+): Result<GivenDose, Unavailable> {
   const limited = limitedDose(rule, child);
   if (!limited.ok) return limited;
-  const { amount, volume, steps, warnings } = deliver(limited.value, means);
+  const { amount, volume, drawnFrom, steps, warnings } = deliver(limited.value, means, earlier);
   return ok({
     limited: limited.value,
     given: amount,
     dose: { amount: toNumber(amount), unit: limited.value.unit },
     ...(volume && { volume }),
+    ...(drawnFrom && { drawnFrom }),
     working: [...limited.value.steps, ...steps],
     warnings: [...limited.value.warnings, ...warnings],
   });

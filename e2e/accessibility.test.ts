@@ -49,6 +49,6 @@ test("what changes is told to a screen reader: the result politely, doubts besid
   await expect.poll(total).toMatch(/kg$/);
   const spoken = page.getByRole("status").filter({ hasText: "Total weight" });
   await expect
-    .poll(() => spoken.textContent())
+    .poll(() => spoken.textContent(), { timeout: 5_000 })
     .toMatch(/^Total weight 28\.\d\skg, 95 % range .* Ideal weight .* doses\.$/);
 });

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { type Bedside, openPlace, type Place } from "./support/bedside.ts";
+import { type Bedside, openPlace, type Place, readable } from "./support/bedside.ts";
 
 let place: Place;
 beforeAll(async () => {
@@ -25,7 +25,7 @@ describe("bad input is answered with a sentence and never lost", () => {
   test.each([
     ["letters", "abc", "190", /"abc" is not a number: enter the length in cm/],
     ["negative", "-136", "190", /Length must be more than 0 cm/],
-    ["a huge number", "1e9", "190", /1e9|1000000000/],
+    ["a huge number", "1e9", "190", /cannot be right/],
     ["nine zeros", "1000000000", "190", /cannot be right/],
     ["two lengths", "136 140", "190", /"136 140" holds more than one number/],
     ["a range", "136-140", "190", /more than one number/],
@@ -34,14 +34,14 @@ describe("bad input is answered with a sentence and never lost", () => {
     ["letters in the arm", "136", "fat", /"fat" is not a number: enter the arm/],
   ])("%s: %s / %s", async (_, lengthCm, armMm, sentence) => {
     const bedside = await typed(lengthCm, armMm);
-    await expect.poll(() => bedside.issues.allInnerTexts()).toEqual([expect.stringMatching(sentence)]);
+    await expect.poll(bedside.said).toEqual([expect.stringMatching(sentence)]);
     await hasNoWeight(bedside);
     expect(await bedside.length.inputValue()).toBe(lengthCm);
     expect(await bedside.arm.inputValue()).toBe(armMm);
     const doubtful = armMm === "fat" ? bedside.arm : bedside.length;
     expect(await doubtful.getAttribute("aria-invalid")).toBe("true");
     const described = (await doubtful.getAttribute("aria-describedby"))?.split(" ")[0];
-    expect(await bedside.page.locator(`#${described}`).innerText()).toMatch(sentence);
+    expect(readable(await bedside.page.locator(`#${described}`).innerText())).toMatch(sentence);
   });
 
   test("empty fields get no scolding, only what to do", async () => {
@@ -65,13 +65,13 @@ describe("bad input is answered with a sentence and never lost", () => {
     await expect.poll(comma.total).toMatch(/^\d/);
     expect(await comma.total()).toBe(await point.total());
     expect(await comma.length.inputValue()).toBe("68,5");
-    expect(await comma.issues.allInnerTexts()).toEqual([expect.stringContaining("was taken as 135 mm")]);
+    expect(await comma.said()).toEqual([expect.stringContaining("was taken as 135 mm")]);
   });
 
   test.each([
     ["centimetres for millimetres", "136", "19", "Take 19 cm (190 mm)", "136", "190"],
     ["metres", "1,36", "190", "Take 1.36 m (136 cm)", "136", "190"],
-    ["millimetres of length", "1360", "190", "Take 1360 mm (136 cm)", "136", "190"],
+    ["millimetres of length", "1360", "190", "Take 1,360 mm (136 cm)", "136", "190"],
     ["swapped fields", "190", "136", /^Take length 136 cm/, "136", "190"],
   ])(
     "%s: proposed as a button, taken only when pressed",
@@ -92,9 +92,9 @@ describe("bad input is answered with a sentence and never lost", () => {
   );
 
   test.each([
-    ["inches", "53.5 in", "190", "135.9 cm"],
+    ["inches", "53.5 in", "190", "135.89 cm"],
     ["metres with their unit", "1.36 m", "190", "136 cm"],
-    ["feet and inches", `4 ft 5.5 in`, "190", "135.9 cm"],
+    ["feet and inches", `4 ft 5.5 in`, "190", "135.89 cm"],
   ])("%s are converted, and said to be", async (_, lengthCm, armMm, taken) => {
     const bedside = await typed(lengthCm, armMm);
     await bedside.page.getByText(`was taken as ${taken}`).waitFor();
@@ -104,7 +104,7 @@ describe("bad input is answered with a sentence and never lost", () => {
 
   test("a child out of the model's reach is refused with the range", async () => {
     const bedside = await typed("230", "300");
-    await expect.poll(() => bedside.issues.allInnerTexts()).toEqual([expect.stringMatching(/\d+ to \d+ cm/)]);
+    await expect.poll(bedside.said).toEqual([expect.stringMatching(/\d+ to \d+ cm/)]);
     await hasNoWeight(bedside);
   });
 

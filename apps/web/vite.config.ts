@@ -1,6 +1,7 @@
 import preact from "@preact/preset-vite";
 import { defineConfig } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
+import { firstScreenBudget } from "./build/first-screen-budget.ts";
 import { preloadTypeface } from "./build/preload-typeface.ts";
 import { prerender } from "./build/prerender.ts";
 
@@ -11,6 +12,7 @@ export default defineConfig({
     preact({ devToolsEnabled: false }),
     prerender(),
     preloadTypeface(),
+    firstScreenBudget({ limitKb: 60 }),
     VitePWA({
       // A waiting version takes over on the next start; it never replaces the page in the middle of a case.
       registerType: "prompt",

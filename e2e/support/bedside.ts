@@ -57,6 +57,8 @@ export interface Bedside {
   readonly length: Locator;
   readonly arm: Locator;
   readonly issues: Locator;
+  /** Every sentence about the fields. */
+  readonly said: () => Promise<string[]>;
   /** Large number of the card, as it is read: "28.4 kg". */
   readonly total: () => Promise<string>;
   readonly card: () => Promise<string>;
@@ -74,6 +76,7 @@ function bedside(page: Page, complaints: readonly string[]): Bedside {
     length: page.getByLabel("Length, lying"),
     arm: page.getByLabel("Arm, mid-upper"),
     issues: page.locator(".field-messages__one"),
+    said: async () => (await page.locator(".field-messages__one > p").allInnerTexts()).map(readable),
     total: () => read(page.locator(".weight-card__total dd")),
     card: () => read(page.locator(".weight-card")),
     draw: (line) => read(page.locator(`[data-line="${line}"] .dose-line__draw b`)),

@@ -16,7 +16,7 @@ export function prerender(): Plugin {
       order: "pre",
       async handler(html) {
         if (!html.includes(place)) throw new Error(`index.html has no ${place} to put the first screen in`);
-        const { module } = await runnerImport<typeof import("../src/prerender.tsx")>(
+        const { module } = await runnerImport<{ readonly firstScreen: () => string }>(
           join(config.root, "src/prerender.tsx"),
           {
             root: config.root,

@@ -11,10 +11,11 @@ export const watchOffline: Effects["watchOffline"] = (tell) => {
   const start = async (): Promise<void> => {
     const { Workbox } = await import("workbox-window");
     const worker = new Workbox("/sw.js");
-    worker.addEventListener("activated", () => tell("ready"));
     worker.addEventListener("waiting", () => tell("update-waits"));
-    const registration = await worker.register();
-    if (registration?.active) tell(registration.waiting ? "update-waits" : "ready");
+    await worker.register();
+    // Ready means that everything is on the device: the worker does not finish installing before that.
+    const { waiting } = await navigator.serviceWorker.ready;
+    tell(waiting ? "update-waits" : "ready");
   };
   start().catch(() => tell("unknown"));
 };

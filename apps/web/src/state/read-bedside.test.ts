@@ -78,7 +78,7 @@ describe("readBedside()", () => {
   test("a length the model does not serve is refused with its range", () => {
     const view = read({ lengthCm: "230", armMm: "300" });
     expect(view.child).toBeUndefined();
-    expect(view.messages[0]?.sentence).toMatch(/230 cm is outside the range .* \d+ to \d+ cm/);
+    expect(view.messages[0]?.sentence).toMatch(/230\scm is outside the range .* \d+\sto\s\d+\scm/);
   });
 
   test("sex is taken into account", () => {

@@ -5,8 +5,8 @@ import type { VNode } from "preact";
 export function DraftBanner(): VNode {
   const { title, lines } = draftBanner();
   return (
-    <div class="draft-banner" role="note">
+    <aside class="draft-banner" aria-label={title}>
       <b>{title}.</b> {lines.join(" ")}
-    </div>
+    </aside>
   );
 }

@@ -10,13 +10,11 @@ afterAll(() => place.close());
 
 const states: Readonly<Record<string, (bedside: Bedside) => Promise<void>>> = {
   empty: async () => undefined,
-  "full, with every line open": async ({ page, length, arm, lines }) => {
+  "full, with every line open": async ({ length, arm, lines, openAll }) => {
     await length.fill("136");
     await arm.fill("190");
     await lines.first().waitFor();
-    await page.evaluate(() => {
-      for (const line of document.querySelectorAll("details")) line.open = true;
-    });
+    await openAll();
   },
   "in doubt, with every field open": async ({ page, length, arm, issues }) => {
     await page.getByRole("button", { name: "Add sex" }).click();

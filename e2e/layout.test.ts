@@ -13,12 +13,6 @@ async function fill({ length, arm, lines }: Bedside): Promise<void> {
   await lines.first().waitFor();
 }
 
-async function openAll({ page }: Bedside): Promise<void> {
-  await page.evaluate(() => {
-    for (const line of document.querySelectorAll("details")) line.open = true;
-  });
-}
-
 /** Elements that reach past the right edge or hide part of their own text. */
 function sticksOut({ page }: Bedside): Promise<string[]> {
   return page.evaluate(() => {
@@ -46,7 +40,7 @@ describe("nothing scrolls sideways", () => {
     expect(await sticksOut(bedside)).toEqual([]);
     await fill(bedside);
     expect(await sticksOut(bedside)).toEqual([]);
-    await openAll(bedside);
+    await bedside.openAll();
     expect(await sticksOut(bedside)).toEqual([]);
     await bedside.page.getByRole("button", { name: "Add sex" }).click();
     await bedside.page.getByRole("button", { name: "Add age" }).click();
@@ -65,7 +59,7 @@ describe("nothing scrolls sideways", () => {
       document.documentElement.style.fontSize = "200%";
     });
     await fill(bedside);
-    await openAll(bedside);
+    await bedside.openAll();
     expect(await sticksOut(bedside)).toEqual([]);
   });
 });
@@ -118,6 +112,7 @@ test("on paper every working is open, and buttons and links are not printed", as
   const bedside = await place.visit();
   await fill(bedside);
   await bedside.page.emulateMedia({ media: "print" });
+  await expect.poll(() => bedside.page.locator(".dose-detail").count()).toBe(await bedside.lines.count());
   expect(await bedside.page.getByText("Working").first().isVisible()).toBe(true);
   expect(await bedside.page.getByRole("button", { name: "New child" }).isVisible()).toBe(false);
   expect(await bedside.page.getByRole("navigation").isVisible()).toBe(false);

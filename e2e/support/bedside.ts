@@ -65,6 +65,8 @@ export interface Bedside {
   /** What is to be drawn up or set for a line of the sheet. */
   readonly draw: (line: string) => Promise<string>;
   readonly lines: Locator;
+  /** Opens every line of the sheet. */
+  readonly openAll: () => Promise<void>;
   readonly readyOffline: () => Promise<void>;
 }
 
@@ -81,6 +83,14 @@ function bedside(page: Page, complaints: readonly string[]): Bedside {
     card: () => read(page.locator(".weight-card")),
     draw: (line) => read(page.locator(`[data-line="${line}"] .dose-line__draw b`)),
     lines: page.locator(".dose-line"),
+    openAll: async () => {
+      await page.evaluate(() => {
+        for (const line of document.querySelectorAll("details")) line.open = true;
+      });
+      await page.waitForFunction(
+        () => document.querySelectorAll("details:not(:has(.dose-detail))").length === 0,
+      );
+    },
     readyOffline: () => page.getByText("Ready to work without a network.").waitFor({ timeout: 20_000 }),
   };
 }

@@ -13,6 +13,7 @@ const pauseMs = 900;
 /** State, the view computed from it, and the effects around it. */
 export function App({ effects }: { readonly effects: Effects }): VNode {
   const [state, send] = useReducer(update, emptyBedside);
+  const [printing, setPrinting] = useState(false);
   const [offline, setOffline] = useState<OfflineState>("unknown");
   const view = useMemo(() => readBedside(state), [state.texts, state.typing]);
 
@@ -20,6 +21,7 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
     const found = effects.findTexts();
     if (found !== undefined) send({ type: "found", ...found });
     effects.watchOffline(setOffline);
+    effects.watchPrinting(setPrinting);
   }, [effects]);
 
   useEffect(() => {
@@ -29,5 +31,5 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
     return () => clearTimeout(pause);
   }, [effects, state.texts, state.typing]);
 
-  return <Bedside state={state} view={view} offline={offline} send={send} />;
+  return <Bedside state={state} view={view} offline={offline} printing={printing} send={send} />;
 }

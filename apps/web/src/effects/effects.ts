@@ -11,10 +11,13 @@ export interface Effects {
   readonly keepTexts: (texts: Texts) => void;
   /** Tells whether the page will open without a network, whenever that changes. */
   readonly watchOffline: (tell: (state: OfflineState) => void) => void;
+  /** Tells when the page is about to be put on paper, and when that is over. */
+  readonly watchPrinting: (tell: (printing: boolean) => void) => void;
 }
 
 export const noEffects: Effects = {
   findTexts: () => undefined,
   keepTexts: () => undefined,
   watchOffline: () => undefined,
+  watchPrinting: () => undefined,
 };

@@ -46,10 +46,10 @@ export const en = {
   noDose: "No dose",
   flag: {
     rounded: (percent: string, isLess: boolean): string =>
-      `rounded, ${percent}\u00a0% ${isLess ? "less" : "more"}`,
+      `rounded ${isLess ? "down" : "up"} ${percent}\u00a0%`,
     limited: { "single-maximum": "limited to the single maximum", minimum: "raised to the minimum" },
     basesDiffer: "total and ideal weight differ",
-    basisSwapped: "on total weight, as it is under ideal",
+    basisSwapped: "on total weight, not ideal",
     ageNeeded: "age needed",
     neonate: "not for newborns",
   },

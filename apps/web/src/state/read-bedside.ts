@@ -55,10 +55,11 @@ export function readBedside({ texts, typing }: Pick<BedsideState, "texts" | "typ
       messages,
     };
   }
-  if (child.error.type === "length-missing")
-    return { ...nothing, messages, refusal: describeBodyIssue(child.error) };
-  if (child.error.measurement === typing) return { ...nothing, messages };
-  return { ...nothing, messages: [...messages, messageOfBodyIssue(child.error)] };
+  const { error } = child;
+  if (error.type !== "measurement-out-of-range")
+    return { ...nothing, messages, refusal: describeBodyIssue(error) };
+  if (error.measurement === typing) return { ...nothing, messages };
+  return { ...nothing, messages: [...messages, messageOfBodyIssue(error)] };
 }
 
 function withoutDoubtful(texts: EntryTexts, issues: readonly EntryIssue[]): EntryTexts {
@@ -86,8 +87,8 @@ function messageOfBodyIssue(issue: Extract<BodyIssue, { type: "measurement-out-o
   const { proposal, ...bare } = issue;
   const { measurement: field, value } = issue;
   const proposals: readonly Proposal[] =
-    proposal === undefined || field === "sex" || field === "posture" || field === "build"
-      ? []
-      : [{ type: "unit", field, typed: value, from: proposal.from, value: proposal.value }];
+    proposal !== undefined && (field === "lengthCm" || field === "armMm" || field === "ageMonths")
+      ? [{ type: "unit", field, typed: value, from: proposal.from, value: proposal.value }]
+      : [];
   return { field, kind: "issue", sentence: describeBodyIssue(bare), proposals };
 }

@@ -17,7 +17,7 @@ export function DoseDetail({ line }: { readonly line: SheetLine }): VNode {
         </Part>
       )}
       {line.unavailable === undefined && <Certainty line={line} />}
-      <Notes title={messages.notes} notes={line.warnings.map((warning) => describeDosingWarning(warning))} />
+      <Notes title={messages.notes} notes={notes(line)} />
       {line.unavailable === undefined && <Further line={line} />}
       {line.unavailable === undefined && line.preparations !== undefined && (
         <Part title={messages.preparations}>
@@ -54,6 +54,14 @@ export function DoseDetail({ line }: { readonly line: SheetLine }): VNode {
       </Part>
     </div>
   );
+}
+
+/** What neither the closed line nor the working says in full. */
+function notes({ warnings }: SheetLine): readonly string[] {
+  const said = warnings.filter(
+    ({ type }) => type === "bases-differ" || type === "age-needed" || type === "neonate",
+  );
+  return [...new Set(said.map((warning) => describeDosingWarning(warning)))];
 }
 
 function Part({ title, children }: { readonly title: string; readonly children: ComponentChildren }): VNode {

@@ -1,5 +1,6 @@
 import type { DrawnVolume, SheetLine } from "@steelyard/core/dosing";
 import type { VNode } from "preact";
+import { useState } from "preact/hooks";
 import { messages } from "../../messages/index.ts";
 import { Quantity } from "../quantity/quantity.tsx";
 import { DoseDetail } from "./dose-detail.tsx";
@@ -10,13 +11,17 @@ interface Props {
   readonly draft: boolean;
   /** Sentences that stand above the sheet already. */
   readonly shared: ReadonlySet<string>;
+  /** On paper everything stands open. */
+  readonly printing: boolean;
 }
 
 /** One use of one medicine: what to draw up at a glance, everything behind it when opened. */
-export function DoseLine({ line, draft, shared }: Props): VNode {
+export function DoseLine({ line, draft, shared, printing }: Props): VNode {
+  // What is not open is not made: a key press has to fill the whole sheet anew within a blink.
+  const [isOpen, setOpen] = useState(false);
   const { loud, quiet } = lineFlags(line, shared);
   return (
-    <details class="dose-line" data-line={line.id}>
+    <details class="dose-line" data-line={line.id} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
         <span class="dose-line__medicine">
           <b>{line.medicine}</b> {line.use}
@@ -45,7 +50,7 @@ export function DoseLine({ line, draft, shared }: Props): VNode {
           </span>
         ))}
       </summary>
-      <DoseDetail line={line} />
+      {(isOpen || printing) && <DoseDetail line={line} />}
     </details>
   );
 }

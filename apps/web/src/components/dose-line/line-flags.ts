@@ -19,6 +19,8 @@ export function lineFlags(line: SheetLine, shared: ReadonlySet<string>): LineFla
   const loud: string[] = line.unavailable === undefined ? [] : [describeUnavailable(line.unavailable)];
   const quiet: string[] = [];
   for (const warning of line.warnings) {
+    // The line shows the recipe itself.
+    if (warning.type === "diluted") continue;
     const sentence = describeDosingWarning(warning);
     const short = shortFlag(warning, shared.has(sentence));
     if (short === undefined) loud.push(sentence);

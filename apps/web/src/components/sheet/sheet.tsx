@@ -8,10 +8,11 @@ import { sharedSentences } from "../dose-line/line-flags.ts";
 interface Props {
   readonly lines: readonly SheetLine[];
   readonly draft: boolean;
+  readonly printing: boolean;
 }
 
 /** Every dose of this child, by problem. */
-export function Sheet({ lines, draft }: Props): VNode {
+export function Sheet({ lines, draft, printing }: Props): VNode {
   const groups = groupByProblem(lines);
   const shared = sharedSentences(lines);
   const sharedSet = new Set(shared.map(({ sentence }) => sentence));
@@ -40,7 +41,7 @@ export function Sheet({ lines, draft }: Props): VNode {
           <ul>
             {members.map((line) => (
               <li key={line.id}>
-                <DoseLine line={line} draft={draft} shared={sharedSet} />
+                <DoseLine line={line} draft={draft} shared={sharedSet} printing={printing} />
               </li>
             ))}
           </ul>

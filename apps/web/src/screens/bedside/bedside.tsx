@@ -19,11 +19,12 @@ interface Props {
   readonly state: BedsideState;
   readonly view: BedsideView;
   readonly offline: OfflineState;
+  readonly printing: boolean;
   readonly send: (event: BedsideEvent) => void;
 }
 
 /** The one screen: measurements in, weight and doses out. */
-export function Bedside({ state, view, offline, send }: Props): VNode {
+export function Bedside({ state, view, offline, printing, send }: Props): VNode {
   const { child, refusal } = view;
   return (
     <>
@@ -49,7 +50,7 @@ export function Bedside({ state, view, offline, send }: Props): VNode {
             {child === undefined ? (
               <FirstSteps />
             ) : (
-              <Sheet lines={child.sheet} draft={!child.versions.formularySigned} />
+              <Sheet lines={child.sheet} draft={!child.versions.formularySigned} printing={printing} />
             )}
             <Cautions versions={versions} offline={offline} />
           </div>

@@ -1,0 +1,70 @@
+// Measures the built page against the budgets of a cheap phone: npm run speed -w apps/web
+//
+// The processor is slowed down four times by the browser's own throttling. Figures are medians, and only as good as the
+// machine is idle: they are printed, not tested.
+import { type Bedside, openPlace } from "./support/bedside.ts";
+
+const slowdown = 4;
+const startBudgetMs = 1000;
+const keyBudgetMs = 50;
+
+function median(values: readonly number[]): number {
+  const sorted = values.toSorted((a, b) => a - b);
+  return Math.round(sorted[Math.floor(sorted.length / 2)] ?? Number.NaN);
+}
+
+async function slow({ page }: Bedside): Promise<void> {
+  const session = await page.context().newCDPSession(page);
+  await session.send("Emulation.setCPUThrottlingRate", { rate: slowdown });
+}
+
+/** From an input event to the whole sheet computed, rendered and laid out, 50 times. */
+async function keyPressesMs(bedside: Bedside): Promise<number[]> {
+  await bedside.length.fill("136");
+  await bedside.arm.fill("190");
+  await bedside.lines.first().waitFor();
+  await slow(bedside);
+  return bedside.page.evaluate(async () => {
+    const field = document.querySelector<HTMLInputElement>("#armMm");
+    const total = document.querySelector(".weight-card__total dd");
+    if (field === null || total === null) throw new Error("the page has no arm or no weight");
+    const times: number[] = [];
+    for (let i = 0; i < 50; i++) {
+      const before = total.textContent;
+      const start = performance.now();
+      field.value = i % 2 === 0 ? "230" : "190";
+      field.dispatchEvent(new InputEvent("input", { bubbles: true }));
+      while (total.textContent === before) await Promise.resolve();
+      document.body.getBoundingClientRect();
+      times.push(performance.now() - start);
+      await new Promise((resolve) => setTimeout(resolve, 30));
+    }
+    return times;
+  });
+}
+
+/** From opening the page without a network to a form that answers, 7 times. */
+async function offlineStartsMs(bedside: Bedside, url: string): Promise<number[]> {
+  await slow(bedside);
+  const times: number[] = [];
+  for (let i = 0; i < 7; i++) {
+    await bedside.page.goto("about:blank");
+    await bedside.page.goto(url);
+    await bedside.page.waitForFunction(() => performance.getEntriesByName("usable").length > 0);
+    times.push(
+      await bedside.page.evaluate(() => performance.getEntriesByName("usable")[0]?.startTime ?? Number.NaN),
+    );
+  }
+  return times;
+}
+
+const place = await openPlace();
+const keyMs = median(await keyPressesMs(await place.visit()));
+const bedside = await place.visit();
+await bedside.readyOffline();
+await place.stopServer();
+const startMs = median(await offlineStartsMs(bedside, place.url));
+await place.close();
+console.log(`processor slowed ${slowdown} times`);
+console.log(`key press to new sheet, median of 50: ${keyMs} ms (budget ${keyBudgetMs})`);
+console.log(`offline start to usable, median of 7: ${startMs} ms (budget ${startBudgetMs})`);

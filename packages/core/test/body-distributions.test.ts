@@ -112,7 +112,8 @@ describe("the weight of a child of unknown sex", () => {
     for (const kg of [low95Kg, totalKg, high95Kg, 2 * totalKg]) {
       cumulative += integrate(density, from, kg);
       from = kg;
-      expect(Math.abs(cumulative - cumulativeWeight(estimate.value, kg))).toBeLessThan(1e-9);
+      // Simpson's rule meets a corner where the curve goes on straight.
+      expect(Math.abs(cumulative - cumulativeWeight(estimate.value, kg))).toBeLessThan(1e-8);
     }
     expect(cumulative).toBeGreaterThan(0.999);
   });

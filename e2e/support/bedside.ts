@@ -20,8 +20,10 @@ export interface Place {
   readonly close: () => Promise<void>;
 }
 
-export async function openPlace(): Promise<Place> {
-  const pageDir = join(import.meta.dirname, "../../apps/web/dist");
+/** The folder of the built page. */
+export const builtPage = join(import.meta.dirname, "../../apps/web/dist");
+
+export async function openPlace({ pageDir = builtPage } = {}): Promise<Place> {
   if (!existsSync(join(pageDir, "index.html"))) {
     throw new Error("The page is not built. The journeys run with: npm run e2e");
   }

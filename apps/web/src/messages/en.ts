@@ -115,5 +115,3 @@ export const en = {
   offlineReady: "Ready to work without a network.",
   updateWaits: "A newer version is ready and starts when the page is next opened.",
 } as const;
-
-export type Messages = typeof en;

@@ -1,4 +1,5 @@
 import { compare, exactly, fraction, type Rational } from "../units/rational.ts";
+import type { SettlingMeasurement } from "./settling-measurement.ts";
 import type { Basis, Weights } from "./weights.ts";
 
 /** What the engine knows of the child, with weights as they are written in the working. */
@@ -7,6 +8,7 @@ export interface ChildFacts {
   readonly ageMonths?: number;
   readonly lengthCm?: number;
   readonly cumulative?: (kg: number) => number;
+  readonly settles: readonly SettlingMeasurement[];
 }
 
 /** Heavier than anyone ever weighed in a child; anything above is a mistake of the caller. */
@@ -32,11 +34,19 @@ export function childFacts({
   weights,
   ageMonths,
   lengthCm,
+  settles = [],
 }: {
   readonly weights: Weights;
   readonly ageMonths?: number | undefined;
   readonly lengthCm?: number | undefined;
+  readonly settles?: readonly SettlingMeasurement[] | undefined;
 }): ChildFacts {
+  for (const { measurement, halfWidthPercent } of settles) {
+    if (halfWidthPercent > 0 && halfWidthPercent < Number.POSITIVE_INFINITY) continue;
+    throw new RangeError(
+      `Cannot compute a sheet as halfWidthPercent of ${measurement} must be positive: current value is ${halfWidthPercent}`,
+    );
+  }
   if (ageMonths !== undefined && !(ageMonths >= 0 && ageMonths < Number.POSITIVE_INFINITY)) {
     throw new RangeError(
       `Cannot compute a sheet as ageMonths must be at least 0: current value is ${ageMonths}`,
@@ -58,6 +68,7 @@ export function childFacts({
     ...(ageMonths !== undefined && { ageMonths }),
     ...(lengthCm !== undefined && { lengthCm }),
     ...(cumulative !== undefined && { cumulative }),
+    settles,
   };
 }
 

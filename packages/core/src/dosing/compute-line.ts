@@ -18,7 +18,7 @@ export function computeLine(task: LineTask): SheetLine {
   const applicability = checkApplicability(use, child);
   if (applicability.unavailable) return withoutDose(head, applicability.unavailable, [], []);
   const { warnings } = applicability;
-  if (option.rule.kind === "infusion") {
+  if (option.rule.kind === "infusion" || option.rule.kind === "tiered-rate") {
     const line = infusionLine({ ...task, rule: option.rule, warnings });
     return line.ok ? line.value : withoutDose(head, line.error, [], warnings);
   }

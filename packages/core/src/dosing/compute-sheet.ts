@@ -3,6 +3,7 @@ import { childFacts } from "./child-facts.ts";
 import { computeLine } from "./compute-line.ts";
 import type { Formulary } from "./formulary.ts";
 import { prepareUses } from "./prepare-uses.ts";
+import type { SettlingMeasurement } from "./settling-measurement.ts";
 import type { SheetLine } from "./sheet-line.ts";
 import { type Syringe, usualSyringes } from "./syringes.ts";
 import type { Weights } from "./weights.ts";
@@ -21,6 +22,8 @@ export interface SheetInput {
   readonly choices?: Readonly<Record<string, string>> | undefined;
   /** The syringes at hand, smallest first; the usual ones where absent. */
   readonly syringes?: readonly Syringe[] | undefined;
+  /** What may still be measured, and how well the weight would then be known; a dose in doubt names what settles it. */
+  readonly settles?: readonly SettlingMeasurement[] | undefined;
 }
 
 /**
@@ -52,7 +55,7 @@ export function computeSheet(input: SheetInput): SheetLine[] {
     if (prepared === undefined) {
       throw new RangeError(`Cannot compute ${lineId} as its option must exist: current option is ${chosen}`);
     }
-    const means = { medicine, strengths, syringes, deviceEnergiesJ };
+    const means = { medicine, strengths, syringes, deviceEnergiesJ, rounding: use.rounding };
     return computeLine({ ...prepared, use, means, child });
   });
 }

@@ -1,6 +1,6 @@
 import { compare, exactly, toNumber } from "../units/rational.ts";
 import { type Delivered, type DrawnFrom, drawUp } from "./draw-up.ts";
-import type { Medicine } from "./formulary.ts";
+import type { Medicine, VolumeRounding } from "./formulary.ts";
 import type { LimitedDose } from "./limited-dose.ts";
 import { errorPercent, measureVolume } from "./measure-volume.ts";
 import type { Strength } from "./strength.ts";
@@ -13,6 +13,7 @@ export interface Means {
   readonly strengths: readonly Strength[];
   readonly syringes: readonly Syringe[];
   readonly deviceEnergiesJ: readonly number[];
+  readonly rounding?: VolumeRounding | undefined;
 }
 
 /** From the dose that is asked for to the dose that can be given. */
@@ -20,10 +21,11 @@ export function deliver(limited: LimitedDose, means: Means, earlier?: DrawnFrom)
   if (limited.unit === "J") return deliverEnergy(limited, means.deviceEnergiesJ);
   if (limited.unit === "mL") return deliverFluid(limited, means);
   if (means.strengths.length === 0) return { amount: limited.amount, steps: [], warnings: [] };
-  return drawUp({ limited, strengths: means.strengths, syringes: means.syringes, earlier });
+  const { strengths, syringes, rounding } = means;
+  return drawUp({ limited, strengths, syringes, rounding, earlier });
 }
 
-function deliverFluid(limited: LimitedDose, { medicine, syringes }: Means): Delivered {
+function deliverFluid(limited: LimitedDose, { medicine, syringes, rounding }: Means): Delivered {
   const {
     ml,
     errorPercent: percent,
@@ -33,9 +35,10 @@ function deliverFluid(limited: LimitedDose, { medicine, syringes }: Means): Deli
     maximumMl: limited.maximum,
     minimumMl: limited.minimum,
     syringes,
+    rounding,
   });
   const { syringeMl } = marks;
-  const rounding: WorkingStep = {
+  const rounded: WorkingStep = {
     step: "rounding",
     exactMl: toNumber(limited.amount),
     ml: toNumber(ml),
@@ -46,8 +49,18 @@ function deliverFluid(limited: LimitedDose, { medicine, syringes }: Means): Deli
   return {
     amount: ml,
     volume: { ml: toNumber(ml), strength: medicine.name, ...(syringeMl !== undefined && { syringeMl }) },
-    steps: percent === 0 ? [] : [rounding],
-    warnings: percent === 0 ? [] : [{ type: "rounded", errorPercent: percent, aboveTolerance }],
+    steps: percent === 0 ? [] : [rounded],
+    warnings:
+      percent === 0
+        ? []
+        : [
+            {
+              type: "rounded",
+              errorPercent: percent,
+              aboveTolerance,
+              ...(marks.byRule && { byRule: marks.byRule }),
+            },
+          ],
   };
 }
 

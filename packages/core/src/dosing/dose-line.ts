@@ -4,6 +4,7 @@ import type { ChildFacts } from "./child-facts.ts";
 import type { DosingWarning, Unavailable } from "./dosing-warning.ts";
 import type { Administration } from "./formulary.ts";
 import { type GivenDose, givenDose } from "./given-dose.ts";
+import { givingLimits } from "./giving-limits.ts";
 import { limitedDose } from "./limited-dose.ts";
 import type { LineTask } from "./line-task.ts";
 import { measureVolume } from "./measure-volume.ts";
@@ -26,24 +27,34 @@ export function doseLine(task: DoseLineTask): Result<DoseLine, Unavailable> {
   const { head, rule, child, means, option, use } = task;
   const first = givenDose(rule, child, means);
   if (!first.ok) return first;
-  const { limited, given, dose, volume, drawnFrom, working, warnings } = first.value;
+  const { limited, dose, volume, equivalents, drawnFrom, working, warnings, given } = first.value;
   const accepted = rule.kind === "per-m2" ? undefined : rule.accepted;
   const robustness = doseRobustness({ given, limited, accepted, child });
   const addedTo = addition(use.administration, child, means.syringes);
+  const giving = givingLimits({ given, limited, administration: use.administration, volume, addedTo });
   return ok({
     ...head,
     basis: limited.basis,
     basisKg: toNumber(limited.kg),
     dose,
+    ...(limited.of !== undefined && { of: limited.of }),
     ...(volume && { volume }),
+    ...(equivalents && { equivalents }),
+    ...(giving.limits && { giving: giving.limits }),
     ...(addedTo && { addedTo }),
     ...(limited.limitedBy && { limitedBy: limited.limitedBy }),
     further: (option.further ?? []).flatMap((next) => furtherDose(givenDose(next, child, means, drawnFrom))),
     ...robustness,
-    working: [...task.steps, ...working, ...(addedTo ? [{ step: "added-to" as const, ...addedTo }] : [])],
+    working: [
+      ...task.steps,
+      ...working,
+      ...(addedTo ? [{ step: "added-to" as const, ...addedTo }] : []),
+      ...giving.steps,
+    ],
     warnings: [
       ...task.warnings,
       ...warnings,
+      ...giving.warnings,
       ...basesDiffer(rule, child),
       ...notRobust(robustness),
       ...outsideAccepted(first.value, accepted),
@@ -92,8 +103,9 @@ function onIdealWeight(child: ChildFacts): ChildFacts {
 
 function notRobust(robustness: ReturnType<typeof doseRobustness>): DosingWarning[] {
   if (!("robustness" in robustness)) return [];
-  const { probabilityOutside } = robustness.robustness;
-  return probabilityOutside > ROBUST_BELOW ? [{ type: "not-robust", probabilityOutside }] : [];
+  const { probabilityOutside, settledBy } = robustness.robustness;
+  if (probabilityOutside <= ROBUST_BELOW) return [];
+  return [{ type: "not-robust", probabilityOutside, ...(settledBy && { settledBy }) }];
 }
 
 function outsideAccepted(

@@ -11,7 +11,17 @@ export type DosingWarning =
       readonly to: Dose;
     }
   /** Rounding moved the dose by more than half a percent; `aboveTolerance` when by more than 5 %. */
-  | { readonly type: "rounded"; readonly errorPercent: number; readonly aboveTolerance: boolean }
+  | {
+      readonly type: "rounded";
+      readonly errorPercent: number;
+      readonly aboveTolerance: boolean;
+      /** Rounded as the source of the dose says. */
+      readonly byRule?: true;
+    }
+  /** What is drawn up is stronger than it may be given: to be made up to at least this volume. */
+  | { readonly type: "too-concentrated"; readonly ml: number; readonly leastMl: number }
+  /** The first hour of the infusion alone brings more fluid than the child needs in one. */
+  | { readonly type: "fluid-load"; readonly ml: number; readonly allowanceMl: number }
   /** Too small to draw up from the strength at hand: to be diluted first, by the recipe given. */
   | { readonly type: "diluted"; readonly measurableMl: number; readonly to: Concentration }
   /** Too small to draw up from the preferred strength: another strength of the list was taken. */
@@ -46,9 +56,20 @@ export type DosingWarning =
   /** First 28 days of life, or under 3 kg, and the rule was not written for that. */
   | { readonly type: "neonate"; readonly because: "age" | "weight" }
   /** The dose may well lie outside the accepted range for the child's true weight. */
-  | { readonly type: "not-robust"; readonly probabilityOutside: number }
+  | {
+      readonly type: "not-robust";
+      readonly probabilityOutside: number;
+      /** The measurement that would settle it, of those that can be taken. */
+      readonly settledBy?: Settlement;
+    }
   /** Nothing in the list can deliver it as the accepted range asks (a coarse device step, a slow pump). */
   | { readonly type: "outside-accepted-range"; readonly dosePerKg: Dose };
+
+/** What one more measurement would make of the probability that a dose lies outside its accepted range. */
+export interface Settlement {
+  readonly measurement: string;
+  readonly probabilityOutside: number;
+}
 
 /** Why a use has no dose for this child. */
 export type Unavailable =

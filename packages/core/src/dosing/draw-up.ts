@@ -1,10 +1,12 @@
 import { conversionFactor } from "../units/convert-dose.ts";
 import { compare, divide, exactly, fraction, multiply, type Rational, toNumber } from "../units/rational.ts";
+import { contentOf, contentsOf } from "./contents-of.ts";
 import type { DosingWarning } from "./dosing-warning.ts";
+import type { VolumeRounding } from "./formulary.ts";
 import { labelOf } from "./label-of.ts";
 import type { LimitedDose } from "./limited-dose.ts";
 import { type MeasuredVolume, measureVolume } from "./measure-volume.ts";
-import type { DrawnVolume } from "./sheet-line.ts";
+import type { DoseEquivalent, DrawnVolume } from "./sheet-line.ts";
 import type { Strength } from "./strength.ts";
 import {
   MEASURABLE_ML,
@@ -18,6 +20,7 @@ import type { Concentration, WorkingStep } from "./working-step.ts";
 export interface Delivered {
   readonly amount: Rational;
   readonly volume?: DrawnVolume;
+  readonly equivalents?: readonly DoseEquivalent[];
   /** What it is drawn from, so that a later dose can come from the same syringe. */
   readonly drawnFrom?: DrawnFrom;
   readonly steps: readonly WorkingStep[];
@@ -32,6 +35,8 @@ export interface DrawnFrom {
 
 /** One way to bring the dose into a syringe. */
 interface Draw extends DrawnFrom {
+  /** What the label says of the substance the dose is of. */
+  readonly content: Concentration;
   readonly concentration: Concentration;
   /** Amount per mL in the unit of the dose. */
   readonly perMl: Rational;
@@ -39,6 +44,9 @@ interface Draw extends DrawnFrom {
   readonly measured: MeasuredVolume;
   readonly measurableMl: number;
 }
+
+/** How the label's own count is called beside a dose that is counted as something else. */
+const MEDICINE_ITSELF = "the medicine as labelled";
 
 /** One mL made up to these volumes, mL; each fits a usual syringe. @source common-practice */
 const DILUTION_TOTALS_ML = [10, 20, 50] as const;
@@ -54,23 +62,25 @@ export function drawUp({
   limited,
   strengths,
   syringes,
+  rounding,
   earlier,
 }: {
   readonly limited: LimitedDose;
   readonly strengths: readonly Strength[];
   readonly syringes: readonly Syringe[];
+  readonly rounding?: VolumeRounding | undefined;
   readonly earlier?: DrawnFrom | undefined;
 }): Delivered {
-  const again = earlier && drawFrom({ limited, syringes, ...earlier });
+  const again = earlier && drawFrom({ limited, syringes, rounding, ...earlier });
   if (again && isMeasurable(again, ROUNDING_TOLERANCE_PERCENT) && isEnough(again)) {
     return delivered({ limited, first: again, chosen: again });
   }
-  const draws = strengths.map((strength) => drawFrom({ limited, strength, syringes }));
+  const draws = strengths.map((strength) => drawFrom({ limited, strength, syringes, rounding }));
   const first = draws[0];
   if (first === undefined) throw new TypeError("Cannot draw up a dose as strengths must not be empty");
   const chosen =
     draws.find((draw) => isMeasurable(draw, ROUNDING_TOLERANCE_PERCENT)) ??
-    dilutions({ limited, strengths, syringes }).find((draw) =>
+    dilutions({ limited, strengths, syringes, rounding }).find((draw) =>
       isMeasurable(draw, ROUNDING_TOLERANCE_PERCENT),
     ) ??
     draws.find((draw) => isMeasurable(draw, ROUNDING_CEILING_PERCENT));
@@ -82,20 +92,24 @@ function drawFrom({
   limited,
   strength,
   syringes,
+  rounding,
   dilution,
 }: {
   readonly limited: LimitedDose;
   readonly strength: Strength;
   readonly syringes: readonly Syringe[];
+  readonly rounding?: VolumeRounding | undefined;
   readonly dilution?: Draw["dilution"];
 }): Draw {
-  const onLabel = exactly(strength.amountPerMl);
+  const content = contentOf(strength, limited.of);
+  const onLabel = exactly(content.amountPerMl);
   const inSyringe = dilution ? multiply(onLabel, fraction(dilution.takeMl, dilution.totalMl)) : onLabel;
-  const perMl = multiply(inSyringe, conversionFactor({ from: strength.unit, to: limited.unit }));
+  const perMl = multiply(inSyringe, conversionFactor({ from: content.unit, to: limited.unit }));
   const exactMl = divide(limited.amount, perMl);
   return {
     strength,
-    concentration: { amountPerMl: toNumber(inSyringe), unit: strength.unit },
+    content,
+    concentration: { amountPerMl: toNumber(inSyringe), unit: content.unit },
     perMl,
     exactMl,
     measured: measureVolume({
@@ -103,6 +117,7 @@ function drawFrom({
       maximumMl: limited.maximum && divide(limited.maximum, perMl),
       minimumMl: limited.minimum && divide(limited.minimum, perMl),
       syringes,
+      rounding,
     }),
     // A threshold of the medicine's own is about its stock; what comes out of a dilution has to be measurable only.
     measurableMl: (dilution ? undefined : strength.smallVolumeDilution?.belowMl) ?? MEASURABLE_ML,
@@ -110,7 +125,7 @@ function drawFrom({
   };
 }
 
-function dilutions({ limited, strengths, syringes }: Parameters<typeof drawUp>[0]): Draw[] {
+function dilutions({ limited, strengths, syringes, rounding }: Parameters<typeof drawUp>[0]): Draw[] {
   return strengths.flatMap((strength) => {
     const { smallVolumeDilution } = strength;
     if (smallVolumeDilution === undefined) return [];
@@ -119,6 +134,7 @@ function dilutions({ limited, strengths, syringes }: Parameters<typeof drawUp>[0
         limited,
         strength,
         syringes,
+        rounding,
         dilution: { takeMl: 1, totalMl, diluent: smallVolumeDilution.diluent },
       }),
     );
@@ -126,7 +142,8 @@ function dilutions({ limited, strengths, syringes }: Parameters<typeof drawUp>[0
 }
 
 function isMeasurable({ exactMl, measured, measurableMl }: Draw, tolerancePercent: number): boolean {
-  return compare(exactMl, exactly(measurableMl)) >= 0 && Math.abs(measured.errorPercent) <= tolerancePercent;
+  if (compare(exactMl, exactly(measurableMl)) < 0 || measured.ml.numerator === 0) return false;
+  return measured.byRule === true || Math.abs(measured.errorPercent) <= tolerancePercent;
 }
 
 /** Whether one dilution holds the whole dose. */
@@ -160,7 +177,7 @@ function delivered({
     steps.push({ step: "volume", dose, strength: first.concentration, ml: change.ml });
     if (dilution) {
       const addMl = dilution.totalMl - dilution.takeMl;
-      const from = { amountPerMl: chosen.strength.amountPerMl, unit: chosen.strength.unit };
+      const from = { amountPerMl: chosen.content.amountPerMl, unit: chosen.content.unit };
       steps.push({ step: "dilution", ...change, ...dilution, addMl, from });
       warnings.push({ type: "diluted", measurableMl: change.measurableMl, to: strength });
     } else {
@@ -173,10 +190,18 @@ function delivered({
     steps.push({ step: "rounding", exactMl: toNumber(chosen.exactMl), ml: drawnMl, ...marks, errorPercent });
     steps.push({ step: "drawn-up", ml: drawnMl, strength, result: { amount: toNumber(amount), unit } });
     const aboveTolerance = Math.abs(errorPercent) > ROUNDING_TOLERANCE_PERCENT;
-    warnings.push({ type: "rounded", errorPercent, aboveTolerance });
+    const byRule = marks.byRule && { byRule: marks.byRule };
+    warnings.push({ type: "rounded", errorPercent, aboveTolerance, ...byRule });
+  }
+  const equivalents = equivalentsOf(chosen, limited);
+  for (const { dose: result, of, perMl } of equivalents) {
+    steps.push({ step: "equivalent", ml: drawnMl, strength: perMl, of, result });
   }
   return {
     amount,
+    ...(equivalents.length > 0 && {
+      equivalents: equivalents.map(({ dose: same, of }) => ({ dose: same, of })),
+    }),
     drawnFrom: { strength: chosen.strength, ...(dilution && { dilution }) },
     volume: {
       ml: drawnMl,
@@ -184,7 +209,7 @@ function delivered({
       ...(marks.syringeMl !== undefined && { syringeMl: marks.syringeMl }),
       ...(dilution && {
         dilution: {
-          strength: labelOf(chosen.strength),
+          strength: labelOf(chosen.content),
           takeMl: dilution.takeMl,
           addMl: dilution.totalMl - dilution.takeMl,
           diluent: dilution.diluent,
@@ -194,6 +219,24 @@ function delivered({
     steps,
     warnings,
   };
+}
+
+/** The same volume counted as the other substances that the label states. */
+function equivalentsOf(
+  { strength, dilution, measured }: Draw,
+  limited: LimitedDose,
+): (DoseEquivalent & { readonly perMl: Concentration })[] {
+  return contentsOf(strength)
+    .filter(({ of }) => of !== limited.of)
+    .map(({ amountPerMl, unit, of = MEDICINE_ITSELF }) => {
+      const onLabel = exactly(amountPerMl);
+      const perMl = dilution ? multiply(onLabel, fraction(dilution.takeMl, dilution.totalMl)) : onLabel;
+      return {
+        dose: { amount: toNumber(multiply(measured.ml, perMl)), unit },
+        of,
+        perMl: { amountPerMl: toNumber(perMl), unit },
+      };
+    });
 }
 
 function notMeasurable(limited: LimitedDose, first: Draw): Delivered {

@@ -12,7 +12,37 @@ export interface Formulary {
   readonly medicines: readonly Medicine[];
   /** The energies that the site's defibrillators can be set to, J, rising. */
   readonly deviceEnergiesJ: readonly number[];
+  /** The headings of the screen in the order of the site; those it does not name follow in the order of the medicines. */
+  readonly problemOrder?: readonly ProblemId[];
+  /** The site's changes that are in it, oldest first. */
+  readonly overlays?: readonly OverlayRecord[];
+  /** Who answers for it. It holds as long as the fingerprint does; see `verifySignOff` of the formulary package. */
+  readonly signOff?: SignOff;
   readonly sources: readonly Source[];
+}
+
+/** Who reviewed a formulary, when, and the fingerprint of what they saw. */
+export interface SignOff {
+  readonly name: string;
+  readonly role: string;
+  /** Day of the review, as 2026-11-25. */
+  readonly date: string;
+  /** SHA-256 over the canonical text of everything else in the formulary, name, role and date included; hexadecimal. */
+  readonly fingerprint: string;
+}
+
+/** One set of changes that a site has made, so that each can be traced from the file alone. */
+export interface OverlayRecord {
+  readonly id: string;
+  readonly version: string;
+  readonly title: string;
+  /** Version of the formulary it was made for. */
+  readonly baseVersion: string;
+  readonly changes: readonly {
+    readonly change: "set" | "add" | "remove";
+    readonly at: string;
+    readonly reason: string;
+  }[];
 }
 
 /** One medicine, fluid or electrical energy. */
@@ -34,9 +64,25 @@ export type ProblemId =
   | "anaphylaxis"
   | "infection"
   | "bleeding"
-  | "salts-and-sugar";
+  | "salts-and-sugar"
+  | "breathing"
+  | "pain"
+  | "brain"
+  | "fluids"
+  | "poisoning";
 
-export type Route = "IV" | "IO" | "IM" | "buccal" | "external";
+export type Route =
+  | "IV"
+  | "IO"
+  | "IM"
+  | "SC"
+  | "buccal"
+  | "intranasal"
+  | "oral"
+  | "rectal"
+  | "nebulised"
+  | "intratracheal"
+  | "external";
 
 /** What a medicine is given for, by which route, by which rule. */
 export interface Use {
@@ -55,6 +101,8 @@ export interface Use {
   readonly strengths: readonly string[];
   /** For infusions: how the syringe is made up. */
   readonly preparations?: readonly Preparation[];
+  /** Volumes are rounded as the source of the dose says, in place of the marks of the syringe. */
+  readonly rounding?: VolumeRounding;
   readonly repeat?: Repeat;
   readonly administration: Administration;
   readonly limits: readonly ApplicabilityLimit[];
@@ -63,6 +111,13 @@ export interface Use {
   readonly monitoring: readonly Note[];
   /** Whether the rule was written for the first 28 days of life as well. */
   readonly neonates: "covered" | "not-covered";
+}
+
+/** "To the next whole mL". A maximum still holds. */
+export interface VolumeRounding {
+  readonly toMl: number;
+  readonly direction: "up" | "down" | "nearest";
+  readonly citations: readonly Citation[];
 }
 
 /** One published way to dose this use. */

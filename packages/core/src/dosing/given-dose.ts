@@ -7,7 +7,7 @@ import type { DosingWarning, Unavailable } from "./dosing-warning.ts";
 import type { DrawnFrom } from "./draw-up.ts";
 import { type LimitedDose, limitedDose } from "./limited-dose.ts";
 import type { SimpleRule } from "./rule.ts";
-import type { DrawnVolume } from "./sheet-line.ts";
+import type { DoseEquivalent, DrawnVolume } from "./sheet-line.ts";
 import type { WorkingStep } from "./working-step.ts";
 
 /** A dose from its rule to the syringe: what was asked for, and what is given. */
@@ -16,6 +16,7 @@ export interface GivenDose {
   readonly given: Rational;
   readonly dose: Dose;
   readonly volume?: DrawnVolume;
+  readonly equivalents?: readonly DoseEquivalent[];
   readonly drawnFrom?: DrawnFrom;
   readonly working: readonly WorkingStep[];
   readonly warnings: readonly DosingWarning[];
@@ -30,12 +31,13 @@ export function givenDose(
 ): Result<GivenDose, Unavailable> {
   const limited = limitedDose(rule, child);
   if (!limited.ok) return limited;
-  const { amount, volume, drawnFrom, steps, warnings } = deliver(limited.value, means, earlier);
+  const { amount, volume, equivalents, drawnFrom, steps, warnings } = deliver(limited.value, means, earlier);
   return ok({
     limited: limited.value,
     given: amount,
     dose: { amount: toNumber(amount), unit: limited.value.unit },
     ...(volume && { volume }),
+    ...(equivalents && { equivalents }),
     ...(drawnFrom && { drawnFrom }),
     working: [...limited.value.steps, ...steps],
     warnings: [...limited.value.warnings, ...warnings],

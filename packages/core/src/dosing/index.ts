@@ -1,7 +1,8 @@
 export type { Dose, DoseUnit } from "../units/index.ts";
 export type { Citation, Source, SourceRef, Verification } from "./citation.ts";
 export { computeSheet, type SheetInput } from "./compute-sheet.ts";
-export type { AgeChoice, DosingWarning, Unavailable } from "./dosing-warning.ts";
+export type { AgeChoice, DosingWarning, Settlement, Unavailable } from "./dosing-warning.ts";
+export { burnFluidMl, fluidDeficitMl } from "./fluid-losses.ts";
 export type {
   Administration,
   ApplicabilityLimit,
@@ -10,12 +11,16 @@ export type {
   Formulary,
   Medicine,
   Note,
+  OverlayRecord,
   ProblemId,
   Repeat,
   Route,
+  SignOff,
   Use,
+  VolumeRounding,
 } from "./formulary.ts";
 export { type InfusionArithmetic, infusionDose, infusionRateMlPerH } from "./infusion-rate.ts";
+export { maintenanceFluidMl } from "./maintenance-fluid.ts";
 export type {
   AcceptedRange,
   AgeBand,
@@ -27,13 +32,19 @@ export type {
   PerM2Rule,
   Rule,
   SimpleRule,
+  TieredRateRule,
   WeightBand,
   WeightBandRule,
+  WeightTier,
 } from "./rule.ts";
+export type { SettlingMeasurement } from "./settling-measurement.ts";
 export type {
+  DoseEquivalent,
   DoseLine,
   DrawnVolume,
+  FirstHour,
   FurtherDose,
+  GivingLimits,
   Guidance,
   OptionRef,
   PreparedInfusion,
@@ -48,6 +59,7 @@ export type {
   Preparation,
   SmallVolumeDilution,
   Strength,
+  StrengthEquivalent,
 } from "./strength.ts";
 export { type Syringe, usualSyringes } from "./syringes.ts";
 export type { Basis, Weights } from "./weights.ts";

@@ -15,6 +15,8 @@ export interface LimitedDose {
   readonly kg: Rational;
   readonly amount: Rational;
   readonly unit: DoseUnit;
+  /** What it is of, where that is not the medicine itself. */
+  readonly of?: string;
   readonly maximum?: Rational;
   readonly minimum?: Rational;
   readonly limitedBy?: "single-maximum" | "minimum";
@@ -29,7 +31,9 @@ function amountIn(dose: Dose, unit: DoseUnit): Rational {
 
 export function limitedDose(rule: SimpleRule, child: ChildFacts): Result<LimitedDose, Unavailable> {
   const full = fullDose(rule, child);
-  if (!full.ok || rule.kind === "fixed") return full;
+  const of = rule.expressedAs === undefined ? {} : { of: rule.expressedAs };
+  if (!full.ok) return full;
+  if (rule.kind === "fixed") return ok({ ...full.value, ...of });
   const { amount, unit } = full.value;
   const maximum = rule.maximum && amountIn(rule.maximum, unit);
   const minimum = rule.minimum && amountIn(rule.minimum, unit);
@@ -40,11 +44,12 @@ export function limitedDose(rule: SimpleRule, child: ChildFacts): Result<Limited
       : minimum && compare(amount, minimum) < 0
         ? (["minimum", minimum] as const)
         : [];
-  if (limitedBy === undefined) return ok({ ...full.value, ...limits });
+  if (limitedBy === undefined) return ok({ ...full.value, ...of, ...limits });
   const from: Dose = { amount: toNumber(amount), unit };
   const to: Dose = { amount: toNumber(limited), unit };
   return ok({
     ...full.value,
+    ...of,
     ...limits,
     amount: limited,
     limitedBy,

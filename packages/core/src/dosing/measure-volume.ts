@@ -11,12 +11,15 @@ import {
   subtract,
   toNumber,
 } from "../units/rational.ts";
+import type { VolumeRounding } from "./formulary.ts";
 import { LARGE_VOLUME_STEPS, type Syringe } from "./syringes.ts";
 
 export interface MeasuredVolume {
   readonly ml: Rational;
   readonly markMl: number;
   readonly syringeMl?: number;
+  /** Rounded as the source of the dose says, whatever the error. */
+  readonly byRule?: true;
   /** Of the volume drawn against the exact one, signed, to 0.1 %. */
   readonly errorPercent: number;
 }
@@ -30,19 +33,22 @@ export function measureVolume({
   maximumMl,
   minimumMl,
   syringes,
+  rounding,
 }: {
   readonly exactMl: Rational;
   readonly maximumMl?: Rational | undefined;
   readonly minimumMl?: Rational | undefined;
   readonly syringes: readonly Syringe[];
+  readonly rounding?: VolumeRounding | undefined;
 }): MeasuredVolume {
   const syringe = syringes.find(({ capacityMl }) => compare(exactMl, exactly(capacityMl)) <= 0);
-  const markMl = syringe?.markMl ?? largeVolumeStepMl(toNumber(exactMl));
+  const markMl = rounding?.toMl ?? syringe?.markMl ?? largeVolumeStepMl(toNumber(exactMl));
   const mark = exactly(markMl);
   const isAllowed = (ml: Rational): boolean => maximumMl === undefined || compare(ml, maximumMl) <= 0;
 
-  const nearest = roundToMultiple(exactMl, mark);
+  const nearest = ROUND[rounding?.direction ?? "nearest"](exactMl, mark);
   let ml = isAllowed(nearest) ? nearest : floorToMultiple(exactMl, mark);
+  if (ml.numerator === 0 && rounding !== undefined && isAllowed(mark)) ml = mark;
   if (minimumMl !== undefined && compare(ml, minimumMl) < 0) {
     const above = ceilToMultiple(minimumMl, mark);
     if (isAllowed(above)) ml = above;
@@ -50,10 +56,17 @@ export function measureVolume({
   return {
     ml,
     markMl,
+    ...(rounding && { byRule: true as const }),
     ...(syringe && { syringeMl: syringe.capacityMl }),
     errorPercent: errorPercent({ exact: exactMl, rounded: ml }),
   };
 }
+
+const ROUND: Readonly<Record<VolumeRounding["direction"], (value: Rational, step: Rational) => Rational>> = {
+  up: ceilToMultiple,
+  down: floorToMultiple,
+  nearest: roundToMultiple,
+};
 
 function largeVolumeStepMl(ml: number): number {
   return LARGE_VOLUME_STEPS.find(({ upToMl }) => ml <= upToMl)?.stepMl ?? 10;

@@ -18,9 +18,10 @@ import type { Means } from "./deliver.ts";
 import { drawUp } from "./draw-up.ts";
 import { mlPerHPerDose } from "./infusion-rate.ts";
 import { labelOf } from "./label-of.ts";
+import type { LimitedDose } from "./limited-dose.ts";
 import { errorPercent } from "./measure-volume.ts";
 import type { InfusionRule } from "./rule.ts";
-import type { PreparedInfusion } from "./sheet-line.ts";
+import type { FirstHour, PreparedInfusion } from "./sheet-line.ts";
 import type { Preparation } from "./strength.ts";
 import { PUMP_STEPS } from "./syringes.ts";
 import type { Concentration, WorkingStep } from "./working-step.ts";
@@ -34,6 +35,11 @@ export function suitablePreparations(preparations: readonly Preparation[], child
   return [...fixed, ...preparations.filter(({ kind }) => kind === "per-kg")];
 }
 
+/** The means of an infusion, with the fluid this child needs in one hour. */
+export interface InfusionMeans extends Means {
+  readonly maintenanceMlPerH: Rational;
+}
+
 /** The syringe made up, and the rates that give the start and the ends of the range. */
 export function prepareInfusion({
   rule,
@@ -44,7 +50,7 @@ export function prepareInfusion({
   readonly rule: InfusionRule;
   readonly chosen: ChosenBasis;
   readonly preparation: Preparation;
-  readonly means: Means;
+  readonly means: InfusionMeans;
 }): PreparedInfusion {
   const { kg } = chosen;
   const amount =
@@ -59,11 +65,14 @@ export function prepareInfusion({
   );
   const concentration: Concentration = { amountPerMl: toNumber(amountPerMl), unit: rule.unit };
   const factor = mlPerHPerDose(rule.per, { kg, amountPerMl });
-  const highest = multiply(exactly(rule.highPerKg), factor);
-  const exactRate = multiply(exactly(rule.startPerKg), factor);
+  const capPerKg = highestPerKg(rule, kg);
+  const highest = multiply(lesser(exactly(rule.highPerKg), capPerKg), factor);
+  const startPerKg = lesser(exactly(rule.startPerKg), capPerKg);
+  const exactRate = multiply(startPerKg, factor);
   const rate = pumpRate(exactRate, highest);
   const total: Dose = { amount: toNumber(amount), unit };
   const { per } = rule;
+  const firstHour = firstHourOf(rate, means.maintenanceMlPerH);
 
   const working: WorkingStep[] = [
     {
@@ -78,10 +87,10 @@ export function prepareInfusion({
       diluent,
       concentration,
     },
-    ...drawnForPreparation(amount, unit, means),
+    ...drawnForPreparation({ amount, unit, of: rule.expressedAs }, means),
     {
       step: "rate",
-      perKg: { amount: rule.startPerKg, unit: rule.unit, per: `kg/${per}` },
+      perKg: { amount: toNumber(startPerKg), unit: rule.unit, per: `kg/${per}` },
       per,
       basis: chosen.basis,
       kg: toNumber(kg),
@@ -90,6 +99,7 @@ export function prepareInfusion({
       mlPerH: toNumber(rate),
       errorPercent: errorPercent({ exact: exactRate, rounded: rate }),
     },
+    { step: "first-hour", ...firstHour },
   ];
   return {
     id: preparation.id,
@@ -106,20 +116,57 @@ export function prepareInfusion({
       unit: rule.unit,
       per: `kg/${per}`,
     },
-    lastsH: Math.floor((10 * totalMl) / toNumber(rate)) / 10,
+    lastsH: toNumber(floorToMultiple(divide(exactly(totalMl), rate), fraction(1, 10))),
+    firstHour,
     working,
   };
 }
 
+/** The most per kg that the maximum of the rule leaves to this child; absent without one. */
+export function highestPerKg({ maximum, unit }: InfusionRule, kg: Rational): Rational | undefined {
+  if (maximum === undefined) return undefined;
+  return divide(multiply(exactly(maximum.amount), conversionFactor({ from: maximum.unit, to: unit })), kg);
+}
+
+export function lesser(a: Rational, b: Rational | undefined): Rational {
+  return b !== undefined && compare(b, a) < 0 ? b : a;
+}
+
+/** What runs in the first hour, and its share of the hour's maintenance in percent, to one decimal. */
+function firstHourOf(mlPerH: Rational, maintenanceMlPerH: Rational): FirstHour {
+  const share = multiply(divide(mlPerH, maintenanceMlPerH), fraction(100, 1));
+  return {
+    ml: toNumber(mlPerH),
+    allowanceMl: toNumber(maintenanceMlPerH),
+    sharePercent: toNumber(roundToMultiple(share, fraction(1, 10))),
+  };
+}
+
 /** How much of the strength at hand goes into the syringe; nothing is said where the formulary names no strength. */
-function drawnForPreparation(amount: Rational, unit: Dose["unit"], means: Means): readonly WorkingStep[] {
+function drawnForPreparation(
+  {
+    amount,
+    unit,
+    of,
+  }: { readonly amount: Rational; readonly unit: Dose["unit"]; readonly of: string | undefined },
+  means: Means,
+): readonly WorkingStep[] {
   if (means.strengths.length === 0) return [];
-  const limited = { basis: "total", kg: fraction(1, 1), amount, unit, steps: [], warnings: [] } as const;
+  const kg = fraction(1, 1);
+  const limited: LimitedDose = {
+    basis: "total",
+    kg,
+    amount,
+    unit,
+    ...(of !== undefined && { of }),
+    steps: [],
+    warnings: [],
+  };
   return drawUp({ limited, strengths: means.strengths, syringes: means.syringes }).steps;
 }
 
 /** To the steps of a pump, never past the highest rate of the range and never to a standstill. */
-function pumpRate(exact: Rational, highest: Rational): Rational {
+export function pumpRate(exact: Rational, highest: Rational): Rational {
   const isSlow = compare(exact, { numerator: 1, denominator: 1 }) < 0;
   const step = exactly(isSlow ? PUMP_STEPS.below1MlPerH : PUMP_STEPS.from1MlPerH);
   const nearest = roundToMultiple(exact, step);

@@ -15,8 +15,14 @@ export interface DoseLimits {
   readonly minimum?: Dose;
 }
 
+/** What an amount is of. */
+export interface OfSubstance {
+  /** Set where the amount is of something else than the medicine as its label counts it: "calcium" of calcium gluconate. */
+  readonly expressedAs?: string;
+}
+
 /** amountPerKg x weight of the basis. */
-export interface PerKgRule extends DoseLimits {
+export interface PerKgRule extends DoseLimits, OfSubstance {
   readonly kind: "per-kg";
   readonly amountPerKg: number;
   readonly unit: DoseUnit;
@@ -25,14 +31,14 @@ export interface PerKgRule extends DoseLimits {
 }
 
 /** amountPerM2 x body surface by Mosteller, on total weight. */
-export interface PerM2Rule extends DoseLimits {
+export interface PerM2Rule extends DoseLimits, OfSubstance {
   readonly kind: "per-m2";
   readonly amountPerM2: number;
   readonly unit: DoseUnit;
 }
 
 /** The same amount for everyone it applies to. */
-export interface FixedRule {
+export interface FixedRule extends OfSubstance {
   readonly kind: "fixed";
   readonly amount: number;
   readonly unit: DoseUnit;
@@ -69,8 +75,12 @@ export interface WeightBand {
   readonly rule: SimpleRule;
 }
 
-/** A dose per kg and time, run continuously: where it starts, between what it moves and in what steps. */
-export interface InfusionRule {
+/**
+ * A dose per kg and time, run continuously: where it starts, between what it moves and in what steps.
+ *
+ * In mL it is a fluid that runs as it is, without a preparation.
+ */
+export interface InfusionRule extends OfSubstance {
   readonly kind: "infusion";
   readonly unit: DoseUnit;
   readonly per: "min" | "h";
@@ -79,6 +89,26 @@ export interface InfusionRule {
   readonly lowPerKg: number;
   readonly highPerKg: number;
   readonly stepPerKg?: number;
+  /** The most in one `per`, whatever the weight says. */
+  readonly maximum?: Dose;
 }
 
-export type Rule = SimpleRule | AgeBandRule | WeightBandRule | InfusionRule;
+/** A fluid that runs by tiers of weight: so much for each of the first kg, so much for each of the next. */
+export interface TieredRateRule {
+  readonly kind: "tiered-rate";
+  readonly unit: "mL";
+  readonly per: "h";
+  readonly basis: Basis;
+  /** Rising; the last one is open. */
+  readonly tiers: readonly WeightTier[];
+  /** The most in one hour, whatever the weight says. */
+  readonly maximum?: Dose;
+}
+
+/** perKg for each kg up to `upToKg` that no lower tier has counted. */
+export interface WeightTier {
+  readonly upToKg?: number;
+  readonly perKg: number;
+}
+
+export type Rule = SimpleRule | AgeBandRule | WeightBandRule | InfusionRule | TieredRateRule;

@@ -1,6 +1,6 @@
 import type { Dose } from "../units/index.ts";
 import type { SourceRef } from "./citation.ts";
-import type { DosingWarning, Unavailable } from "./dosing-warning.ts";
+import type { DosingWarning, Settlement, Unavailable } from "./dosing-warning.ts";
 import type { CumulativeMaximum, ProblemId } from "./formulary.ts";
 import type { Basis } from "./weights.ts";
 import type { WorkingStep } from "./working-step.ts";
@@ -39,7 +39,12 @@ export interface DoseLine extends LineHead {
   readonly basisKg: number;
   /** The dose as drawn up, after limits and rounding; for an infusion the starting dose per kg and time. */
   readonly dose: Dose;
+  /** What the dose is of, where that is not the medicine as labelled: "calcium". */
+  readonly of?: string;
+  readonly equivalents?: readonly DoseEquivalent[];
   readonly volume?: DrawnVolume;
+  /** The quickest and the most concentrated it may be given, where the formulary bounds that. */
+  readonly giving?: GivingLimits;
   readonly rate?: { readonly mlPerH: number; readonly concentration: string };
   /** For infusions: every way the syringe can be made up, the default one first. */
   readonly preparations?: readonly PreparedInfusion[];
@@ -55,6 +60,20 @@ export interface DoseLine extends LineHead {
 
 export interface UnavailableLine extends LineHead {
   readonly unavailable: Unavailable;
+}
+
+/** The same dose counted as another substance, as the label states it: "1.32 mmol of calcium". */
+export interface DoseEquivalent {
+  readonly dose: Dose;
+  readonly of: string;
+}
+
+/** What the limits of rate and concentration come to for this dose. */
+export interface GivingLimits {
+  /** Not given in less time than this, minutes. */
+  readonly shortestMin?: number;
+  /** Not given in a smaller volume than this, mL. */
+  readonly leastMl?: number;
 }
 
 /** A volume to draw up. */
@@ -81,6 +100,12 @@ export interface FurtherDose {
   readonly warnings: readonly DosingWarning[];
 }
 
+export interface FirstHour {
+  readonly ml: number;
+  readonly allowanceMl: number;
+  readonly sharePercent: number;
+}
+
 /** One way to make up and run an infusion for this child. */
 export interface PreparedInfusion {
   readonly id: string;
@@ -97,6 +122,8 @@ export interface PreparedInfusion {
   readonly dosePerMlPerH: Dose;
   /** How long the syringe lasts at the starting rate, hours. */
   readonly lastsH: number;
+  /** Fluid of the first hour at the starting rate, beside the child's maintenance of one hour. */
+  readonly firstHour: FirstHour;
   readonly working: readonly WorkingStep[];
 }
 
@@ -123,6 +150,8 @@ export interface Robustness {
   readonly probabilityOutside: number;
   readonly acceptedLowPerKg: number;
   readonly acceptedHighPerKg: number;
+  /** Where that is above the stated threshold: the first measurement that would bring it under. */
+  readonly settledBy?: Settlement;
 }
 
 /** The reason why a line has no robustness. */

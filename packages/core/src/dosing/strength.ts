@@ -11,8 +11,18 @@ export interface Strength {
   readonly containerMl: number;
   /** Set where the amount means an element and not its salt: "calcium". */
   readonly expressedAs?: string;
+  /** The same contents counted as another substance, as the label states it; nothing converts what is not stated here. */
+  readonly equivalents?: readonly StrengthEquivalent[];
   /** Whether and with what a volume too small to measure may be diluted; absent: never diluted. */
   readonly smallVolumeDilution?: SmallVolumeDilution;
+  readonly citations: readonly Citation[];
+}
+
+/** "0.22 mmol of calcium in each mL", beside 100 mg of calcium gluconate. */
+export interface StrengthEquivalent {
+  readonly expressedAs: string;
+  readonly amountPerMl: number;
+  readonly unit: DoseUnit;
   readonly citations: readonly Citation[];
 }
 

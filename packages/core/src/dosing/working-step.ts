@@ -83,6 +83,8 @@ export type WorkingStep =
       readonly ml: number;
       readonly markMl: number;
       readonly syringeMl?: number;
+      /** As the source of the dose says, in place of the marks of the syringe. */
+      readonly byRule?: true;
       readonly errorPercent: number;
     }
   /** What that volume holds: the dose as drawn up. */
@@ -91,6 +93,58 @@ export type WorkingStep =
       readonly ml: number;
       readonly strength: Concentration;
       readonly result: Dose;
+    }
+  /** The same volume counted as another substance that the label states. */
+  | {
+      readonly step: "equivalent";
+      readonly ml: number;
+      readonly strength: Concentration;
+      readonly of: string;
+      readonly result: Dose;
+    }
+  /** Dose over the highest rate (x kg where that is per kg): the shortest time it may be given in. */
+  | {
+      readonly step: "shortest-time";
+      readonly dose: Dose;
+      readonly maximumRate: Dose;
+      readonly kg?: number;
+      readonly minutes: number;
+    }
+  /** Dose over the highest concentration: the smallest volume it may be given in. */
+  | {
+      readonly step: "least-volume";
+      readonly dose: Dose;
+      readonly maximumConcentration: Concentration;
+      readonly ml: number;
+    }
+  /** mL/h tier by tier of weight. */
+  | {
+      readonly step: "tiers";
+      readonly basis: Basis;
+      readonly parts: readonly { readonly kg: number; readonly perKg: Dose; readonly result: Dose }[];
+      readonly result: Dose;
+    }
+  /** A fluid that runs as it is: perKg x kg = mlPerH. */
+  | {
+      readonly step: "fluid-rate";
+      readonly perKg: Dose;
+      readonly basis: Basis;
+      readonly kg: number;
+      readonly mlPerH: number;
+    }
+  /** To the steps of a pump. */
+  | {
+      readonly step: "pump-step";
+      readonly exactMlPerH: number;
+      readonly mlPerH: number;
+      readonly errorPercent: number;
+    }
+  /** What the infusion brings in its first hour, beside the fluid that a child of this weight needs in one. */
+  | {
+      readonly step: "first-hour";
+      readonly ml: number;
+      readonly allowanceMl: number;
+      readonly sharePercent: number;
     }
   /** To an energy the device can be set to. */
   | {

@@ -21,22 +21,58 @@ function finite(value: number, name: string): number {
   return value;
 }
 
-/** A length in centimetres. Throws a `RangeError` on NaN and infinity. */
+/**
+ * A length in centimetres. Throws a `RangeError` on NaN and infinity.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { centimetres } from "@steelyard/core/units";
+ *
+ * assert.equal(centimetres(136), 136);
+ * ```
+ */
 export function centimetres(value: number): Centimetres {
   return finite(value, "centimetres") as Centimetres;
 }
 
-/** A circumference in millimetres. Throws a `RangeError` on NaN and infinity. */
+/**
+ * A circumference in millimetres. Throws a `RangeError` on NaN and infinity.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { millimetres } from "@steelyard/core/units";
+ *
+ * assert.equal(millimetres(190), 190);
+ * ```
+ */
 export function millimetres(value: number): Millimetres {
   return finite(value, "millimetres") as Millimetres;
 }
 
-/** A weight in kilograms. Throws a `RangeError` on NaN and infinity. */
+/**
+ * A weight in kilograms. Throws a `RangeError` on NaN and infinity.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { kilograms } from "@steelyard/core/units";
+ *
+ * assert.equal(kilograms(28.1), 28.1);
+ * ```
+ */
 export function kilograms(value: number): Kilograms {
   return finite(value, "kilograms") as Kilograms;
 }
 
-/** An age in months, fractions allowed. Throws a `RangeError` on NaN and infinity. */
+/**
+ * An age in months, fractions allowed. Throws a `RangeError` on NaN and infinity.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { months } from "@steelyard/core/units";
+ *
+ * assert.throws(() => months(Number.NaN), RangeError);
+ * ```
+ */
 export function months(value: number): Months {
   return finite(value, "months") as Months;
 }

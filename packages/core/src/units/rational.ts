@@ -82,6 +82,10 @@ export function subtract(a: Rational, b: Rational): Rational {
   );
 }
 
+export function add(a: Rational, b: Rational): Rational {
+  return subtract(a, { numerator: -b.numerator, denominator: b.denominator });
+}
+
 /** Below, at or above 0 as a is less than, equal to or more than b. */
 export function compare(a: Rational, b: Rational): number {
   if (a.denominator === b.denominator) return a.numerator - b.numerator;
@@ -109,7 +113,7 @@ export function roundToMultiple(value: Rational, step: Rational): Rational {
 export function ceilToMultiple(value: Rational, step: Rational): Rational {
   const below = floorToMultiple(value, step);
   if (compare(below, value) === 0) return below;
-  return subtract(below, { numerator: -step.numerator, denominator: step.denominator });
+  return add(below, step);
 }
 
 /** The nearest floating-point number: 3/10 gives the number that is written 0.3. */

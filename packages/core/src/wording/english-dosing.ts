@@ -17,6 +17,15 @@ const BASIS: Readonly<Record<Basis, string>> = {
 
 const PER_TIME: Readonly<Record<PerTime, string>> = { min: " × 60\u00a0min/h", h: "" };
 
+/** What can be measured next, by its name in the measurements. */
+const SETTLING: Readonly<Record<string, string>> = {
+  armMm: "arm circumference",
+  waistCm: "waist circumference",
+  thighCm: "thigh circumference",
+  calfCm: "calf circumference",
+  headCm: "head circumference",
+};
+
 const LIMIT = { "single-maximum": "single maximum", minimum: "minimum" } as const;
 
 function ml(amount: number): string {
@@ -99,12 +108,30 @@ export const ENGLISH_DOSING: DosingCatalogue = {
       `${ml(volume)} of ${strength(from)} is too little to measure (under ${ml(measurableMl)}) or too coarse, so ${strength(to)} is taken.`,
     dilution: ({ ml: volume, measurableMl, takeMl, addMl, totalMl, diluent, from, to }) =>
       `${ml(volume)} of ${strength(from)} is too little to measure (under ${ml(measurableMl)}): take ${ml(takeMl)} of it and add ${ml(addMl)} of ${diluent}, ${ml(totalMl)} in all, which makes ${strength(to)}.`,
-    rounding: ({ exactMl, ml: volume, markMl, syringeMl, errorPercent }) =>
-      syringeMl === undefined
-        ? `${ml(exactMl)} is set as ${ml(volume)}, in steps of ${ml(markMl)} (${difference(errorPercent)}).`
-        : `${ml(exactMl)} is drawn up as ${ml(volume)} in a ${ml(syringeMl)} syringe, marked every ${ml(markMl)} (${difference(errorPercent)}).`,
+    rounding: ({ exactMl, ml: volume, markMl, syringeMl, byRule, errorPercent }) =>
+      byRule
+        ? `${ml(exactMl)} is drawn up as ${ml(volume)}, as the source of the dose rounds to ${ml(markMl)} (${difference(errorPercent)}).`
+        : syringeMl === undefined
+          ? `${ml(exactMl)} is set as ${ml(volume)}, in steps of ${ml(markMl)} (${difference(errorPercent)}).`
+          : `${ml(exactMl)} is drawn up as ${ml(volume)} in a ${ml(syringeMl)} syringe, marked every ${ml(markMl)} (${difference(errorPercent)}).`,
     "drawn-up": ({ ml: volume, strength: concentration, result }) =>
       `${ml(volume)} × ${strength(concentration)} = ${formatQuantity(result)}.`,
+    equivalent: ({ ml: volume, strength: concentration, of, result }) =>
+      `By the label, ${ml(volume)} × ${strength(concentration)} = ${formatQuantity(result)} of ${of}.`,
+    "shortest-time": ({ dose, maximumRate, kg, minutes }) =>
+      `${formatQuantity(dose)} ÷ ${kg === undefined ? formatQuantity(maximumRate) : `(${formatQuantity(maximumRate)} × ${formatWeight(kg)})`}: over ${formatNumber(minutes)}\u00a0min or longer.`,
+    "least-volume": ({ dose, maximumConcentration, ml: volume }) =>
+      `${formatQuantity(dose)} ÷ ${strength(maximumConcentration)}: given in ${ml(volume)} or more.`,
+    tiers: ({ basis, parts, result }) =>
+      `${parts
+        .map(({ kg, perKg: dose }) => `${formatQuantity(dose)} × ${formatWeight(kg)}`)
+        .join(" + ")} (${BASIS[basis]} weight) = ${formatQuantity(result)}.`,
+    "fluid-rate": ({ perKg: dose, basis, kg, mlPerH }) =>
+      `${formatQuantity(dose)} × ${weight(kg, basis)}${dose.per === "kg/min" ? PER_TIME.min : ""} = ${rate(mlPerH)}.`,
+    "pump-step": ({ exactMlPerH, mlPerH, errorPercent }) =>
+      `${rate(exactMlPerH)} is set as ${rate(mlPerH)} (${difference(errorPercent)}).`,
+    "first-hour": ({ ml: volume, allowanceMl, sharePercent }) =>
+      `The first hour brings ${ml(volume)}, ${formatNumber(sharePercent)}\u00a0% of the ${ml(allowanceMl)} of maintenance for one hour.`,
     "device-step": ({ exactJ, settingJ, errorPercent }) =>
       `${formatQuantity({ amount: exactJ, unit: "J" })} is set as ${formatQuantity({ amount: settingJ, unit: "J" })}, the nearest setting of the device (${difference(errorPercent)}).`,
     "added-to": ({ ml: volume, diluent }) => `The dose is added to ${ml(volume)} of ${diluent}.`,
@@ -120,10 +147,16 @@ export const ENGLISH_DOSING: DosingCatalogue = {
   warning: {
     limited: ({ by, from, to }) =>
       `Held at the ${LIMIT[by]} of ${formatQuantity(to)}; by weight it would be ${formatQuantity(from)}.`,
-    rounded: ({ errorPercent, aboveTolerance }) =>
-      aboveTolerance
-        ? `Rounded by more than 5\u00a0%: the dose is ${difference(errorPercent)} than the rule gives.`
-        : `Rounded to what can be measured: ${difference(errorPercent)} than the rule gives.`,
+    rounded: ({ errorPercent, aboveTolerance, byRule }) =>
+      byRule
+        ? `Rounded as the source of the dose says: ${difference(errorPercent)} than the exact dose.`
+        : aboveTolerance
+          ? `Rounded by more than 5\u00a0%: the dose is ${difference(errorPercent)} than the rule gives.`
+          : `Rounded to what can be measured: ${difference(errorPercent)} than the rule gives.`,
+    "too-concentrated": ({ ml: volume, leastMl }) =>
+      `${ml(volume)} is stronger than it may be given: make it up to ${ml(leastMl)} or more.`,
+    "fluid-load": ({ ml: volume, allowanceMl }) =>
+      `The first hour of this infusion brings ${ml(volume)}, more than the ${ml(allowanceMl)} of maintenance for one hour: take a stronger preparation.`,
     diluted: ({ to }) => `Too little to measure undiluted: dilute to ${strength(to)} first.`,
     "weaker-strength": ({ to }) => `Too little to measure from the usual strength: draw up ${strength(to)}.`,
     "not-measurable": ({ ml: volume }) =>
@@ -146,8 +179,12 @@ export const ENGLISH_DOSING: DosingCatalogue = {
       because === "age"
         ? "Under 28 days old: this dose was not written for newborns; use a neonatal formulary."
         : "Under 3\u00a0kg: this dose was not written for so small a child; use a neonatal formulary.",
-    "not-robust": ({ probabilityOutside }) =>
-      `The weight is too uncertain for this dose: ${percent(probabilityOutside)} probability that it lies outside the accepted range for the child's true weight.`,
+    "not-robust": ({ probabilityOutside, settledBy }) =>
+      `The weight is too uncertain for this dose: ${percent(probabilityOutside)} probability that it lies outside the accepted range for the child's true weight.${
+        settledBy
+          ? ` Measure the ${SETTLING[settledBy.measurement] ?? settledBy.measurement}: that would leave ${percent(settledBy.probabilityOutside)}.`
+          : ""
+      }`,
     "outside-accepted-range": ({ dosePerKg }) =>
       `What can be given, ${perKg(dosePerKg)}, lies outside the accepted range.`,
   },

@@ -44,6 +44,11 @@ const PROBLEM: Readonly<Record<ProblemId, string>> = {
   infection: "Infection",
   bleeding: "Bleeding",
   "salts-and-sugar": "Salts and sugar",
+  breathing: "Breathing",
+  pain: "Pain and sedation",
+  brain: "Raised intracranial pressure",
+  fluids: "Fluids",
+  poisoning: "Poisoning and reversal",
 };
 
 /** What to enter instead. */

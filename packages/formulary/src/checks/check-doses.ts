@@ -1,4 +1,4 @@
-import type { Dose, Formulary, SimpleRule } from "@steelyard/core/dosing";
+import type { Dose, Formulary, SimpleRule, TieredRateRule } from "@steelyard/core/dosing";
 import { convertDose, isConvertible } from "@steelyard/core/units";
 import type { FormularyFault } from "../formulary-fault.ts";
 import { everyOption, type OptionPlace, plain } from "./place.ts";
@@ -34,11 +34,34 @@ export function checkDoses(formulary: Formulary): FormularyFault[] {
             },
           ];
     }
+    if (rule.kind === "tiered-rate") return tierFaults(rule, place);
     return [...simpleRulesOf(rule), ...(option.further ?? [])].flatMap((simple) => [
       ...limitFaults(simple, place),
       ...acceptedFaults(simple, place),
       ...volumeFaults(simple, optionPlace),
     ]);
+  });
+}
+
+/** Tiers rise, and the last one is open, so that every weight is counted once. */
+function tierFaults({ tiers }: TieredRateRule, place: string): FormularyFault[] {
+  return tiers.flatMap(({ upToKg }, index) => {
+    const before = tiers[index - 1]?.upToKg ?? 0;
+    const isLast = index === tiers.length - 1;
+    if (isLast && upToKg !== undefined) {
+      return [
+        {
+          place,
+          message: `the last tier ends at ${upToKg} kg, so a heavier child gets no more: leave it open`,
+        },
+      ];
+    }
+    if (!isLast && upToKg === undefined)
+      return [{ place, message: `tier ${index + 1} is open, but is not the last` }];
+    if (upToKg !== undefined && upToKg <= before) {
+      return [{ place, message: `tier ${index + 1} ends at ${upToKg} kg, not above ${before} kg` }];
+    }
+    return [];
   });
 }
 
@@ -100,9 +123,13 @@ function acceptedFaults(rule: SimpleRule, place: string): FormularyFault[] {
 
 function volumeFaults(rule: SimpleRule, { medicine, use, place }: OptionPlace): FormularyFault[] {
   const strength = medicine.strengths.find(({ id }) => id === use.strengths[0]);
-  if (rule.kind !== "per-kg" || strength === undefined || !isConvertible(rule.unit, strength.unit)) return [];
+  if (rule.kind !== "per-kg" || strength === undefined) return [];
+  const content = [strength, ...(strength.equivalents ?? [])].find(
+    ({ expressedAs }) => expressedAs === rule.expressedAs,
+  );
+  if (content === undefined || !isConvertible(rule.unit, content.unit)) return [];
   const dose: Dose = { amount: rule.amountPerKg * TRIAL_KG, unit: rule.unit };
-  const ml = convertDose({ dose, to: strength.unit }).amount / strength.amountPerMl;
+  const ml = convertDose({ dose, to: content.unit }).amount / content.amountPerMl;
   if (ml >= CREDIBLE_ML.low && ml <= CREDIBLE_ML.high) return [];
   return [
     {

@@ -1,4 +1,12 @@
-import type { Dose, DoseUnit, Formulary, Rule, SimpleRule } from "@steelyard/core/dosing";
+import type {
+  Dose,
+  DoseUnit,
+  Formulary,
+  InfusionRule,
+  SimpleRule,
+  Strength,
+  TieredRateRule,
+} from "@steelyard/core/dosing";
 import { isConvertible } from "@steelyard/core/units";
 import type { FormularyFault } from "../formulary-fault.ts";
 import { everyOption, type OptionPlace } from "./place.ts";
@@ -11,24 +19,29 @@ export function checkUnits(formulary: Formulary): FormularyFault[] {
     ...strengthUnits(place),
     ...kindUnits(place),
     ...cumulativeUnits(place),
+    ...givingUnits(place),
   ]);
 }
 
-function unitsOf({ option }: OptionPlace): DoseUnit[] {
-  const rules: readonly (Rule | SimpleRule)[] =
-    option.rule.kind === "infusion"
-      ? [option.rule]
-      : [...simpleRulesOf(option.rule), ...(option.further ?? [])];
-  return [...new Set(rules.flatMap((rule) => ("unit" in rule ? [rule.unit] : [])))];
+/** Every rule of an option that asks for an amount. */
+function amountsOf({ option }: OptionPlace): (SimpleRule | InfusionRule | TieredRateRule)[] {
+  const { rule } = option;
+  return rule.kind === "infusion" || rule.kind === "tiered-rate"
+    ? [rule]
+    : [...simpleRulesOf(rule), ...(option.further ?? [])];
 }
 
-function limitUnits({ option, place }: OptionPlace): FormularyFault[] {
-  if (option.rule.kind === "infusion") return [];
-  return [...simpleRulesOf(option.rule), ...(option.further ?? [])].flatMap((rule) => {
+function unitsOf(place: OptionPlace): DoseUnit[] {
+  return [...new Set(amountsOf(place).map(({ unit }) => unit))];
+}
+
+function limitUnits(optionPlace: OptionPlace): FormularyFault[] {
+  const { place } = optionPlace;
+  return amountsOf(optionPlace).flatMap((rule) => {
     if (rule.kind === "fixed") return [];
     const named: [string, Dose | undefined][] = [
       ["maximum", rule.maximum],
-      ["minimum", rule.minimum],
+      ["minimum", "minimum" in rule ? rule.minimum : undefined],
     ];
     return named.flatMap(([name, dose]) =>
       dose === undefined || isConvertible(dose.unit, rule.unit)
@@ -43,12 +56,7 @@ function strengthUnits(optionPlace: OptionPlace): FormularyFault[] {
   const units = unitsOf(optionPlace);
   const strengths = medicine.strengths.filter(({ id }) => use.strengths.includes(id));
   const mismatched = strengths.flatMap((strength) =>
-    units
-      .filter((unit) => unit !== "mL" && !isConvertible(strength.unit, unit))
-      .map((unit) => ({
-        place,
-        message: `strength ${strength.id} is in ${strength.unit} per mL, but the dose is in ${unit}`,
-      })),
+    amountsOf(optionPlace).flatMap((rule) => contentFaults(strength, rule, place)),
   );
   const preparations = use.preparations ?? [];
   const unprepared = preparations.flatMap((preparation) =>
@@ -61,16 +69,47 @@ function strengthUnits(optionPlace: OptionPlace): FormularyFault[] {
   );
   const isInfusion = option.rule.kind === "infusion";
   const needsStrength = !isInfusion && units.some((unit) => unit !== "mL" && unit !== "J");
+  const needsPreparation = isInfusion && !units.includes("mL");
   return [
-    ...mismatched,
+    ...uniqueFaults(mismatched),
     ...unprepared,
     ...(needsStrength && use.strengths.length === 0
       ? [{ place, message: "has no strength, so no volume can be given" }]
       : []),
-    ...(isInfusion && preparations.length === 0
+    ...(needsPreparation && preparations.length === 0
       ? [{ place, message: "is an infusion, but nothing says how the syringe is made up" }]
       : []),
   ];
+}
+
+/** A salt and its element are kept apart: a dose of one is drawn only from a label that states that one. */
+function contentFaults(
+  strength: Strength,
+  { unit, ...rule }: SimpleRule | InfusionRule | TieredRateRule,
+  place: string,
+): FormularyFault[] {
+  if (unit === "mL") return [];
+  const of = "expressedAs" in rule ? rule.expressedAs : undefined;
+  const content = [strength, ...(strength.equivalents ?? [])].find(({ expressedAs }) => expressedAs === of);
+  if (content === undefined) {
+    const message =
+      of === undefined
+        ? `strength ${strength.id} counts ${strength.expressedAs}, but the dose does not say that it is of ${strength.expressedAs}`
+        : `strength ${strength.id} does not state its content of ${of}, which the dose is of`;
+    return [{ place, message }];
+  }
+  if (isConvertible(content.unit, unit)) return [];
+  return [
+    {
+      place,
+      message: `strength ${strength.id} is in ${content.unit} per mL, but the dose is in ${unit}`,
+    },
+  ];
+}
+
+function uniqueFaults(faults: readonly FormularyFault[]): FormularyFault[] {
+  const seen = new Map(faults.map((fault) => [fault.message, fault]));
+  return [...seen.values()];
 }
 
 function kindUnits(optionPlace: OptionPlace): FormularyFault[] {
@@ -93,5 +132,21 @@ function cumulativeUnits(optionPlace: OptionPlace): FormularyFault[] {
         place,
         message: `cumulative maximum is in ${dose?.unit}, but the dose is in ${unit}`,
       })),
+  );
+}
+
+/** Highest rate and concentration are compared with the dose. */
+function givingUnits(optionPlace: OptionPlace): FormularyFault[] {
+  const { use, option, place } = optionPlace;
+  if (option.rule.kind === "infusion" || option.rule.kind === "tiered-rate") return [];
+  const { maximumRate, maximumConcentrationPerMl } = use.administration;
+  const named: [string, Dose | undefined][] = [
+    ["highest rate", maximumRate?.amount],
+    ["highest concentration", maximumConcentrationPerMl],
+  ];
+  return named.flatMap(([name, dose]) =>
+    unitsOf(optionPlace)
+      .filter((unit) => dose !== undefined && !isConvertible(dose.unit, unit))
+      .map((unit) => ({ place, message: `${name} is in ${dose?.unit}, but the dose is in ${unit}` })),
   );
 }

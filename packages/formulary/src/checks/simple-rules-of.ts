@@ -8,6 +8,7 @@ export function simpleRulesOf(rule: Rule): SimpleRule[] {
     case "weight-bands":
       return rule.bands.map((band) => band.rule);
     case "infusion":
+    case "tiered-rate":
       return [];
     default:
       return [rule];

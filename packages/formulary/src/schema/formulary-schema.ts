@@ -1,9 +1,9 @@
-import type { Formulary, Medicine } from "@steelyard/core/dosing";
+import type { Formulary, Medicine, OverlayRecord, SignOff } from "@steelyard/core/dosing";
 import * as v from "valibot";
 import { note, sourceSchema } from "./citation-schema.ts";
 import { identifier, positive, text } from "./primitives.ts";
 import { strength } from "./strength-schema.ts";
-import { use } from "./use-schema.ts";
+import { problem, use } from "./use-schema.ts";
 
 const medicine = v.strictObject({
   id: identifier,
@@ -14,6 +14,21 @@ const medicine = v.strictObject({
   uses: v.pipe(v.array(use), v.minLength(1, "has no use")),
 }) satisfies v.GenericSchema<unknown, Medicine>;
 
+const signOff = v.strictObject({
+  name: text,
+  role: text,
+  date: v.pipe(v.string(), v.isoDate("must be a day such as 2026-11-25")),
+  fingerprint: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/, "must be 64 hexadecimal digits")),
+}) satisfies v.GenericSchema<unknown, SignOff>;
+
+const overlayRecord = v.strictObject({
+  id: identifier,
+  version: text,
+  title: text,
+  baseVersion: text,
+  changes: v.array(v.strictObject({ change: v.picklist(["set", "add", "remove"]), at: text, reason: text })),
+}) satisfies v.GenericSchema<unknown, OverlayRecord>;
+
 /** The shape of a formulary; what the parts must mean together is checked after it. */
 export const formularySchema: v.GenericSchema<unknown, Formulary> = v.strictObject({
   id: identifier,
@@ -22,5 +37,8 @@ export const formularySchema: v.GenericSchema<unknown, Formulary> = v.strictObje
   signed: v.boolean(),
   medicines: v.array(medicine),
   deviceEnergiesJ: v.array(positive),
+  problemOrder: v.exactOptional(v.array(problem)),
+  overlays: v.exactOptional(v.array(overlayRecord)),
+  signOff: v.exactOptional(signOff),
   sources: v.array(sourceSchema),
 });

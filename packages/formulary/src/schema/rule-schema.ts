@@ -6,11 +6,12 @@ import type {
   InfusionRule,
   Rule,
   SimpleRule,
+  TieredRateRule,
   WeightBandRule,
 } from "@steelyard/core/dosing";
 import * as v from "valibot";
 import { citations } from "./citation-schema.ts";
-import { notNegative, positive } from "./primitives.ts";
+import { notNegative, positive, text } from "./primitives.ts";
 
 export const doseUnit: v.GenericSchema<unknown, DoseUnit> = v.picklist([
   "g",
@@ -26,6 +27,7 @@ const basis: v.GenericSchema<unknown, Basis> = v.picklist(["total", "ideal", "ad
 export const dose: v.GenericSchema<unknown, Dose> = v.strictObject({ amount: positive, unit: doseUnit });
 
 const accepted = v.exactOptional(v.strictObject({ lowPerKg: positive, highPerKg: positive, citations }));
+const expressedAs = v.exactOptional(text);
 const limits = { maximum: v.exactOptional(dose), minimum: v.exactOptional(dose) };
 
 const simple = v.variant("kind", [
@@ -35,10 +37,17 @@ const simple = v.variant("kind", [
     unit: doseUnit,
     basis,
     accepted,
+    expressedAs,
     ...limits,
   }),
-  v.strictObject({ kind: v.literal("per-m2"), amountPerM2: positive, unit: doseUnit, ...limits }),
-  v.strictObject({ kind: v.literal("fixed"), amount: positive, unit: doseUnit, accepted }),
+  v.strictObject({
+    kind: v.literal("per-m2"),
+    amountPerM2: positive,
+    unit: doseUnit,
+    expressedAs,
+    ...limits,
+  }),
+  v.strictObject({ kind: v.literal("fixed"), amount: positive, unit: doseUnit, accepted, expressedAs }),
 ]) satisfies v.GenericSchema<unknown, SimpleRule>;
 
 export const simpleRule: v.GenericSchema<unknown, SimpleRule> = simple;
@@ -70,7 +79,21 @@ const infusion = v.strictObject({
   lowPerKg: positive,
   highPerKg: positive,
   stepPerKg: v.exactOptional(positive),
+  maximum: v.exactOptional(dose),
+  expressedAs,
 }) satisfies v.GenericSchema<unknown, InfusionRule>;
+
+const tieredRate = v.strictObject({
+  kind: v.literal("tiered-rate"),
+  unit: v.literal("mL"),
+  per: v.literal("h"),
+  basis,
+  tiers: v.pipe(
+    v.array(v.strictObject({ upToKg: v.exactOptional(positive), perKg: positive })),
+    v.minLength(1, "has no tier"),
+  ),
+  maximum: v.exactOptional(dose),
+}) satisfies v.GenericSchema<unknown, TieredRateRule>;
 
 /** A dose of fluid: anything but an infusion. */
 export const doseRule: v.GenericSchema<unknown, SimpleRule | AgeBandRule | WeightBandRule> = v.variant(
@@ -83,4 +106,5 @@ export const rule: v.GenericSchema<unknown, Rule> = v.variant("kind", [
   ageBands,
   weightBands,
   infusion,
+  tieredRate,
 ]);

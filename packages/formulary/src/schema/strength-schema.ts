@@ -11,6 +11,9 @@ export const strength: v.GenericSchema<unknown, Strength> = v.strictObject({
   container: text,
   containerMl: positive,
   expressedAs: v.exactOptional(text),
+  equivalents: v.exactOptional(
+    v.array(v.strictObject({ expressedAs: text, amountPerMl: positive, unit: doseUnit, citations })),
+  ),
   smallVolumeDilution: v.exactOptional(
     v.strictObject({ diluent: text, belowMl: v.exactOptional(positive), citations }),
   ),

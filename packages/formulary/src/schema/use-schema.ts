@@ -1,4 +1,13 @@
-import type { Administration, ApplicabilityLimit, DoseOption, Repeat, Use } from "@steelyard/core/dosing";
+import type {
+  Administration,
+  ApplicabilityLimit,
+  DoseOption,
+  ProblemId,
+  Repeat,
+  Route,
+  Use,
+  VolumeRounding,
+} from "@steelyard/core/dosing";
 import * as v from "valibot";
 import { citations, note } from "./citation-schema.ts";
 import { count, identifier, notNegative, positive, text } from "./primitives.ts";
@@ -54,29 +63,54 @@ const limit = v.variant("by", [
   }),
 ]) satisfies v.GenericSchema<unknown, ApplicabilityLimit>;
 
+const rounding = v.strictObject({
+  toMl: positive,
+  direction: v.picklist(["up", "down", "nearest"]),
+  citations,
+}) satisfies v.GenericSchema<unknown, VolumeRounding>;
+
+const ROUTES = [
+  "IV",
+  "IO",
+  "IM",
+  "SC",
+  "buccal",
+  "intranasal",
+  "oral",
+  "rectal",
+  "nebulised",
+  "intratracheal",
+  "external",
+] as const satisfies readonly Route[];
+
+export const problem: v.GenericSchema<unknown, ProblemId> = v.picklist([
+  "arrest",
+  "airway",
+  "breathing",
+  "seizure",
+  "brain",
+  "shock",
+  "fluids",
+  "anaphylaxis",
+  "infection",
+  "bleeding",
+  "pain",
+  "salts-and-sugar",
+  "poisoning",
+]);
+
 export const use: v.GenericSchema<unknown, Use> = v.strictObject({
   id: identifier,
   title: text,
-  problem: v.picklist([
-    "arrest",
-    "airway",
-    "seizure",
-    "shock",
-    "anaphylaxis",
-    "infection",
-    "bleeding",
-    "salts-and-sugar",
-  ]),
+  problem,
   indication: text,
-  routes: v.pipe(
-    v.array(v.picklist(["IV", "IO", "IM", "buccal", "external"])),
-    v.minLength(1, "has no route"),
-  ),
+  routes: v.pipe(v.array(v.picklist(ROUTES)), v.minLength(1, "has no route")),
   options: v.pipe(v.array(option), v.minLength(1, "has no dose")),
   defaultOption: identifier,
   defaultReason: v.exactOptional(text),
   strengths: v.array(identifier),
   preparations: v.exactOptional(v.array(preparation)),
+  rounding: v.exactOptional(rounding),
   repeat: v.exactOptional(repeat),
   administration,
   limits: v.array(limit),

@@ -223,7 +223,7 @@ const planted: readonly Planted[] = [
       rule(f, "cardioversion", "tachycardia").unit = "mL";
       use(f, "cardioversion", "tachycardia").options[0].further = [];
     },
-    place: "cardioversion, use tachycardia",
+    place: "cardioversion, use tachycardia, option 1-j-per-kg",
     message: "is an energy, but not in J",
   },
   {

@@ -1,6 +1,7 @@
 import { conversionFactor } from "../units/convert-dose.ts";
 import type { Dose } from "../units/index.ts";
 import {
+  add,
   ceilToMultiple,
   compare,
   divide,
@@ -71,8 +72,8 @@ export function givingLimits({
       maximumConcentration: { amountPerMl, unit: perMlUnit },
       ml: leastMl,
     });
-    const ml = (volume?.ml ?? 0) + (addedTo?.ml ?? 0);
-    if (volume !== undefined && compare(exactly(ml), exactMl) < 0) {
+    const ml = add(exactly(volume?.ml ?? 0), exactly(addedTo?.ml ?? 0));
+    if (volume !== undefined && compare(ml, exactMl) < 0) {
       warnings.push({ type: "too-concentrated", ml: volume.ml, leastMl });
     }
   }

@@ -143,6 +143,8 @@ export interface Repeat {
 export interface CumulativeMaximum {
   readonly perKg?: Dose;
   readonly total?: Dose;
+  /** Counts the doses of the last so many hours; all of them where absent. */
+  readonly withinH?: number;
 }
 
 /** How it is given. */

@@ -62,5 +62,7 @@ export type {
   StrengthEquivalent,
 } from "./strength.ts";
 export { type Syringe, usualSyringes } from "./syringes.ts";
+export { trackGivenDoses } from "./track-given-doses.ts";
+export type { GivenRecord, TrackedDoses, TrackedLine, TrackingWarning } from "./tracked-doses.ts";
 export type { Basis, Weights } from "./weights.ts";
 export type { Concentration, PerTime, WorkingStep } from "./working-step.ts";

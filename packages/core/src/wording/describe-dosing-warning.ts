@@ -1,4 +1,4 @@
-import type { DosingWarning, RobustnessOmitted, Unavailable } from "../dosing/index.ts";
+import type { DosingWarning, RobustnessOmitted, TrackingWarning, Unavailable } from "../dosing/index.ts";
 import type { DosingCatalogue } from "./dosing-catalogue.ts";
 import { ENGLISH_DOSING } from "./english-dosing.ts";
 
@@ -41,6 +41,24 @@ export function describeUnavailable(
 ): string {
   const sentence = catalogue.unavailable[reason.type] as (reason: Unavailable) => string;
   return sentence(reason);
+}
+
+/**
+ * What is wrong with the doses given so far, as one sentence.
+ *
+ * ```ts
+ * import { describeTrackingWarning } from "@steelyard/core/wording";
+ * import assert from "node:assert/strict";
+ * const warning = { type: "too-soon", lineId: "adrenaline.arrest", atMinutes: 2, earliestMinutes: 3 } as const;
+ * assert.equal(describeTrackingWarning(warning), "Given 1\u00a0min before it was due.");
+ * ```
+ */
+export function describeTrackingWarning(
+  warning: TrackingWarning,
+  catalogue: DosingCatalogue = ENGLISH_DOSING,
+): string {
+  const sentence = catalogue.tracking[warning.type] as (warning: TrackingWarning) => string;
+  return sentence(warning);
 }
 
 /**

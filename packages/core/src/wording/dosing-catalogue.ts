@@ -1,4 +1,10 @@
-import type { DosingWarning, RobustnessOmitted, Unavailable, WorkingStep } from "../dosing/index.ts";
+import type {
+  DosingWarning,
+  RobustnessOmitted,
+  TrackingWarning,
+  Unavailable,
+  WorkingStep,
+} from "../dosing/index.ts";
 
 type ByStep = { [V in WorkingStep as V["step"]]: (step: V) => string };
 type ByType<T extends { readonly type: string }> = { [V in T as V["type"]]: (value: V) => string };
@@ -12,5 +18,6 @@ export interface DosingCatalogue {
   readonly step: ByStep;
   readonly warning: ByType<DosingWarning>;
   readonly unavailable: ByType<Unavailable>;
+  readonly tracking: ByType<TrackingWarning>;
   readonly robustnessOmitted: Readonly<Record<RobustnessOmitted, string>>;
 }

@@ -80,6 +80,11 @@ function percent(probability: number): string {
   return `${value < 1 ? "under 1" : formatNumber(Math.round(value))}\u00a0%`;
 }
 
+/** To a tenth of a minute. */
+function withinMinutes(minutes: number): number {
+  return Math.round(minutes * 10) / 10;
+}
+
 function perKg(dose: Dose): string {
   return formatQuantity(dose);
 }
@@ -202,6 +207,22 @@ export const ENGLISH_DOSING: DosingCatalogue = {
       `No dose: ${by === "age" ? `age ${age(value)}` : formatWeight(value)} is outside the published bands (${edges(by, low, high)}).`,
     contraindicated: ({ by, value, low, high, reason }) =>
       `Contraindicated at ${by === "age" ? `age ${age(value)}` : formatWeight(value)} (meant for ${edges(by, low, high)}): ${reason}`,
+  },
+  tracking: {
+    "unknown-line": ({ lineId }) =>
+      `${lineId} is not in this formulary: nothing is known of its limits, and it is not counted.`,
+    "unit-not-comparable": ({ dose, expectedUnit }) =>
+      `${formatQuantity(dose)} cannot be compared with the rule, which is in ${expectedUnit}: it is not counted.`,
+    "single-maximum-passed": ({ dose, maximum }) =>
+      `${formatQuantity(dose)} was given, above the single maximum of ${formatQuantity(maximum)}.`,
+    "cumulative-maximum-passed": ({ total, maximum }) =>
+      `${formatQuantity(total)} have been given in all, above the maximum of ${formatQuantity(maximum)}.`,
+    "too-many-doses": ({ doses, maximumDoses }) =>
+      `${count(doses, "dose")} have been given; ${count(maximumDoses, "dose")} are the most.`,
+    "too-soon": ({ atMinutes, earliestMinutes }) =>
+      `Given ${formatNumber(withinMinutes(earliestMinutes - atMinutes))}\u00a0min before it was due.`,
+    "maximum-not-known": () =>
+      "The maximum over all doses goes by a weight that is not known, so it could not be checked.",
   },
   robustnessOmitted: {
     "weight-measured": "The weight was read from a scale.",

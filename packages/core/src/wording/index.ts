@@ -4,6 +4,7 @@ export { describeBodyWarning } from "./describe-body-warning.ts";
 export {
   describeDosingWarning,
   describeRobustnessOmitted,
+  describeTrackingWarning,
   describeUnavailable,
 } from "./describe-dosing-warning.ts";
 export { describeEntryIssue } from "./describe-entry-issue.ts";

@@ -28,7 +28,11 @@ const repeat = v.strictObject({
   maximumDoses: v.exactOptional(count),
   intervalMin: v.exactOptional(minutes),
   cumulativeMaximum: v.exactOptional(
-    v.strictObject({ perKg: v.exactOptional(dose), total: v.exactOptional(dose) }),
+    v.strictObject({
+      perKg: v.exactOptional(dose),
+      total: v.exactOptional(dose),
+      withinH: v.exactOptional(positive),
+    }),
   ),
   text,
   citations,

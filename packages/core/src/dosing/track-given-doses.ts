@@ -1,0 +1,165 @@
+import { isConvertible } from "../units/convert-dose.ts";
+import type { Dose, DoseUnit } from "../units/index.ts";
+import { add, compare, multiply, type Rational, subtract, toNumber } from "../units/rational.ts";
+import { type ChildFacts, childFacts } from "./child-facts.ts";
+import type { Formulary } from "./formulary.ts";
+import { type PreparedUse, prepareUses } from "./prepare-uses.ts";
+import type { GivenRecord, TrackedDoses, TrackedLine, TrackingWarning } from "./tracked-doses.ts";
+import { amountIn, cumulativeMaximum, factor, singleMaximum, unitOf } from "./use-limits.ts";
+import type { Weights } from "./weights.ts";
+
+const NOTHING: Rational = { numerator: 0, denominator: 1 };
+
+/**
+ * What has been given, what remains under each cumulative maximum, and when the next dose is due.
+ *
+ * Sums are exact. A maximum counts every use of the same medicine that is given in comparable units; one for a number
+ * of hours counts the doses of those hours, the one being given included. `given` in any order; `atMinutes` on one
+ * clock. Throws a `RangeError` where a dose is not above 0, a time is not finite or a weight is no child's.
+ *
+ * ```ts
+ * import { trackGivenDoses } from "@steelyard/core/dosing";
+ * import { kilograms } from "@steelyard/core/units";
+ * import { draftFormulary } from "@steelyard/formulary";
+ * import assert from "node:assert/strict";
+ * const given = [{ lineId: "adrenaline.arrest", dose: { amount: 180, unit: "microgram" }, atMinutes: 0 } as const];
+ * const { lines } = trackGivenDoses({ formulary: draftFormulary, weights: { totalKg: kilograms(18) }, given });
+ * assert.deepEqual(lines[0]?.nextDue, { earliestMinutes: 3, latestMinutes: 5 });
+ * ```
+ */
+export function trackGivenDoses({
+  formulary,
+  weights,
+  given,
+}: {
+  readonly formulary: Formulary;
+  readonly weights: Weights;
+  readonly given: readonly GivenRecord[];
+}): TrackedDoses {
+  for (const record of given) requireRecord(record);
+  const child = childFacts({ weights });
+  const useById = new Map(prepareUses(formulary).map((prepared) => [prepared.lineId, prepared]));
+  const warnings: TrackingWarning[] = [];
+  const counted = [...given]
+    .sort((a, b) => a.atMinutes - b.atMinutes)
+    .flatMap((record): Counted[] => {
+      const { lineId, atMinutes, dose } = record;
+      const prepared = useById.get(lineId);
+      if (prepared === undefined) {
+        warnings.push({ type: "unknown-line", lineId, atMinutes });
+        return [];
+      }
+      const unit = unitOf(prepared);
+      if (!isConvertible(dose.unit, unit)) {
+        warnings.push({ type: "unit-not-comparable", lineId, atMinutes, dose, expectedUnit: unit });
+        return [];
+      }
+      return [{ record, prepared, unit, amount: amountIn(dose, unit) }];
+    });
+  const lineIds = [...new Set(counted.map(({ record }) => record.lineId))];
+  const tracked = lineIds.map((lineId) => trackLine(lineId, counted, child));
+  return {
+    lines: tracked.map(({ line }) => line),
+    warnings: [...warnings, ...tracked.flatMap((each) => each.warnings)],
+  };
+}
+
+/** A dose in the unit of its use. */
+interface Counted {
+  readonly record: GivenRecord;
+  readonly prepared: PreparedUse;
+  readonly unit: DoseUnit;
+  readonly amount: Rational;
+}
+
+function trackLine(
+  lineId: string,
+  counted: readonly Counted[],
+  child: ChildFacts,
+): { readonly line: TrackedLine; readonly warnings: readonly TrackingWarning[] } {
+  const own = counted.filter(({ record }) => record.lineId === lineId);
+  const first = own[0];
+  const last = own.at(-1);
+  if (first === undefined || last === undefined) {
+    throw new TypeError(`Cannot track ${lineId} as it must have a dose`);
+  }
+  const { prepared, unit } = first;
+  const { use, medicine } = prepared;
+  const { repeat } = use;
+  const ofMedicine = counted.filter(
+    (other) => other.prepared.medicine.id === medicine.id && isConvertible(other.unit, unit),
+  );
+  const inUnit = (amount: Rational): Dose => ({ amount: toNumber(amount), unit });
+  const withinH = repeat?.cumulativeMaximum?.withinH;
+  /** All of the medicine up to and including a time, within the hours that count. */
+  const totalAt = (atMinutes: number): Rational =>
+    ofMedicine
+      .filter(({ record }) => record.atMinutes <= atMinutes)
+      .filter(({ record }) => withinH === undefined || record.atMinutes > atMinutes - 60 * withinH)
+      .reduce((sum, each) => add(sum, multiply(each.amount, factor(each.unit, unit))), NOTHING);
+
+  const maximum = cumulativeMaximum(prepared, unit, child);
+  const single = singleMaximum(prepared, unit);
+  const warnings: TrackingWarning[] = maximum === "not-known" ? [{ type: "maximum-not-known", lineId }] : [];
+  const known = maximum === "not-known" ? undefined : maximum;
+  own.forEach(({ record: { atMinutes, dose }, amount }, index) => {
+    if (single !== undefined && compare(amount, single) > 0) {
+      warnings.push({ type: "single-maximum-passed", lineId, atMinutes, dose, maximum: inUnit(single) });
+    }
+    if (repeat?.maximumDoses !== undefined && index >= repeat.maximumDoses) {
+      const { maximumDoses } = repeat;
+      warnings.push({ type: "too-many-doses", lineId, atMinutes, doses: index + 1, maximumDoses });
+    }
+    const before = own[index - 1];
+    if (before !== undefined && repeat?.intervalMin !== undefined) {
+      const earliestMinutes = before.record.atMinutes + repeat.intervalMin.low;
+      if (atMinutes < earliestMinutes)
+        warnings.push({ type: "too-soon", lineId, atMinutes, earliestMinutes });
+    }
+  });
+
+  for (const {
+    record: { atMinutes },
+  } of ofMedicine) {
+    const total = totalAt(atMinutes);
+    if (known === undefined || compare(total, known) <= 0) continue;
+    const [sum, most] = [inUnit(total), inUnit(known)];
+    warnings.push({ type: "cumulative-maximum-passed", lineId, atMinutes, total: sum, maximum: most });
+  }
+
+  const totalNow = totalAt(Math.max(...ofMedicine.map(({ record }) => record.atMinutes)));
+  const left = known && (compare(totalNow, known) >= 0 ? NOTHING : subtract(known, totalNow));
+  const dosesLeft =
+    repeat?.maximumDoses === undefined ? undefined : Math.max(0, repeat.maximumDoses - own.length);
+  const isOver = dosesLeft === 0 || left?.numerator === 0;
+  const interval = isOver ? undefined : repeat?.intervalMin;
+  return {
+    line: {
+      lineId,
+      medicine: medicine.name,
+      use: use.title,
+      doses: own.length,
+      total: inUnit(own.reduce((sum, { amount }) => add(sum, amount), NOTHING)),
+      totalOfMedicine: inUnit(totalNow),
+      ...(known && { maximum: { dose: inUnit(known), ...(withinH !== undefined && { withinH }) } }),
+      ...(left && { remaining: inUnit(left) }),
+      ...(dosesLeft !== undefined && { dosesLeft }),
+      ...(interval && {
+        nextDue: {
+          earliestMinutes: last.record.atMinutes + interval.low,
+          latestMinutes: last.record.atMinutes + interval.high,
+        },
+      }),
+    },
+    warnings,
+  };
+}
+
+function requireRecord({ lineId, dose, atMinutes }: GivenRecord): void {
+  if (!(dose.amount > 0 && dose.amount < Number.POSITIVE_INFINITY)) {
+    throw new RangeError(`Cannot track ${lineId} as a dose must be above 0: current value is ${dose.amount}`);
+  }
+  if (!Number.isFinite(atMinutes)) {
+    throw new RangeError(`Cannot track ${lineId} as atMinutes must be finite: current value is ${atMinutes}`);
+  }
+}

@@ -1,0 +1,160 @@
+import {
+  burnFluidMl,
+  computeSheet,
+  type DoseLine,
+  fluidDeficitMl,
+  maintenanceFluidMl,
+  type Rule,
+} from "@steelyard/core/dosing";
+import { kilograms } from "@steelyard/core/units";
+import { describeDosingWarning, describeWorking } from "@steelyard/core/wording";
+import { describe, expect, it } from "vitest";
+import published from "./published/fluids.json" with { type: "json" };
+import { oneUseFormulary } from "./support/one-use-formulary.ts";
+
+const citations = [{ sourceId: "common-practice", verification: "common practice" }] as const;
+
+function run(kg: number, rule: Rule, extra: Partial<Parameters<typeof oneUseFormulary>[0]> = {}): DoseLine {
+  const weights = { totalKg: kilograms(kg) };
+  const [line] = computeSheet({ formulary: oneUseFormulary({ rule, ...extra }), weights });
+  if (line === undefined || line.unavailable) throw new Error("no dose");
+  return line;
+}
+
+const say = (line: DoseLine): string[] =>
+  [
+    ...line.working.map((step) => describeWorking(step)),
+    ...line.warnings.map((w) => describeDosingWarning(w)),
+  ].map((sentence) => sentence.replaceAll("\u00a0", " "));
+
+describe("fluids against published figures", () => {
+  it.each(published)("$id: $given $at ($source)", ({ given, expected, tolerance }) => {
+    const { kg } = given;
+    const actual =
+      given.per !== undefined
+        ? maintenanceFluidMl({
+            kg,
+            per: given.per === "h" ? "h" : "day",
+            ...(given.maximumMl !== undefined && { maximumMl: given.maximumMl }),
+          })
+        : burnFluidMl({
+            kg,
+            burnedPercent: given.burnedPercent ?? Number.NaN,
+            mlPerKgPerPercent: given.mlPerKgPerPercent ?? Number.NaN,
+          })[expected.part === "first8h" ? "first8hMl" : "first24hMl"];
+    expect(Math.abs(actual - expected.ml)).toBeLessThanOrEqual(tolerance ?? 0);
+  });
+
+  it("refuse what no child has", () => {
+    expect(() => maintenanceFluidMl({ kg: 0, per: "h" })).toThrow(RangeError);
+    expect(() => maintenanceFluidMl({ kg: Number.NaN, per: "day" })).toThrow(RangeError);
+    expect(() => fluidDeficitMl({ kg: 10, lostPercent: 30 })).toThrow(RangeError);
+    expect(() => fluidDeficitMl({ kg: -1, lostPercent: 5 })).toThrow(RangeError);
+    expect(() => burnFluidMl({ kg: 10, burnedPercent: 101, mlPerKgPerPercent: 3 })).toThrow(RangeError);
+    expect(() => burnFluidMl({ kg: 10, burnedPercent: 10, mlPerKgPerPercent: 30 })).toThrow(RangeError);
+  });
+});
+
+const maintenance: Rule = {
+  kind: "tiered-rate",
+  unit: "mL",
+  per: "h",
+  basis: "total",
+  tiers: [{ upToKg: 10, perKg: 4 }, { upToKg: 20, perKg: 2 }, { perKg: 1 }],
+  maximum: { amount: 100, unit: "mL" },
+};
+
+describe("a fluid by tiers of weight", () => {
+  it.each([
+    [4, 16],
+    [10, 40],
+    [10.1, 40.2],
+    [20, 60],
+    [21.5, 61.5],
+    [60, 100],
+    [90, 100],
+  ])("runs for %s kg at %s mL/h", (kg, mlPerH) => {
+    const line = run(kg, maintenance);
+    expect(line.dose).toEqual({ amount: mlPerH, unit: "mL", per: "h" });
+    expect(line.rate).toEqual({ mlPerH, concentration: "test" });
+  });
+
+  it("shows each tier, and the ceiling", () => {
+    const sentences = say(run(75, maintenance));
+    expect(sentences).toContain(
+      "4 mL/kg/h × 10 kg + 2 mL/kg/h × 10 kg + 1 mL/kg/h × 55 kg (total weight) = 115 mL/h.",
+    );
+    expect(sentences).toContain("Held at the single maximum of 100 mL/h; by weight it would be 115 mL/h.");
+  });
+});
+
+describe("a fluid by mL/kg/h", () => {
+  const glucose: Rule = {
+    kind: "infusion",
+    unit: "mL",
+    per: "h",
+    basis: "total",
+    startPerKg: 5,
+    lowPerKg: 5,
+    highPerKg: 10,
+  };
+
+  it("needs no preparation", () => {
+    const line = run(12.34, glucose);
+    expect(line.rate).toEqual({ mlPerH: 61.7, concentration: "test" });
+    expect(line.preparations).toBeUndefined();
+    expect(say(line)).toContain("5 mL/kg/h × 12.34 kg total = 61.7 mL/h.");
+  });
+
+  it("sets the pump and says so", () => {
+    const line = run(12.35, glucose);
+    // 61.75 mL/h lies between two steps; the lower is taken.
+    expect(line.rate?.mlPerH).toBe(61.7);
+    expect(say(line)).toContain("61.75 mL/h is set as 61.7 mL/h (0.1 % less).");
+  });
+});
+
+describe("an infusion with a maximum for the hour", () => {
+  const potassium: Rule = {
+    kind: "infusion",
+    unit: "mmol",
+    per: "h",
+    basis: "total",
+    startPerKg: 0.4,
+    lowPerKg: 0.2,
+    highPerKg: 0.5,
+    maximum: { amount: 20, unit: "mmol" },
+  };
+  const use = {
+    preparations: [
+      {
+        kind: "fixed",
+        id: "bag",
+        amount: 20,
+        unit: "mmol",
+        totalMl: 500,
+        diluent: "saline",
+        lowKg: 0,
+        citations,
+      },
+    ],
+  } as const;
+
+  it("holds start and range at it", () => {
+    const line = run(80, potassium, { use });
+    expect(line.dose).toEqual({ amount: 0.25, unit: "mmol", per: "kg/h" });
+    expect(line.preparations?.[0]).toMatchObject({ mlPerH: 500, lowMlPerH: 400, highMlPerH: 500 });
+    expect(line.limitedBy).toBe("single-maximum");
+    expect(say(line)).toContain("Held at the single maximum of 20 mmol/h; by weight it would be 32 mmol/h.");
+  });
+
+  it("says what the first hour brings beside the maintenance of one hour", () => {
+    const line = run(10, potassium, { use });
+    // 4 mmol/h of 0.04 mmol/mL are 100 mL/h; 10 kg need 40 mL/h.
+    expect(line.preparations?.[0]?.firstHour).toEqual({ ml: 100, allowanceMl: 40, sharePercent: 250 });
+    expect(line.warnings).toContainEqual({ type: "fluid-load", ml: 100, allowanceMl: 40 });
+    expect(say(line)).toContain(
+      "The first hour brings 100 mL, 250 % of the 40 mL of maintenance for one hour.",
+    );
+  });
+});

@@ -30,8 +30,8 @@ export function accuracyTable(
 function accuracyCells(accuracy: Accuracy): readonly string[] {
   return [
     String(accuracy.children),
-    accuracy.pw10.toFixed(1),
-    accuracy.pw20.toFixed(1),
+    accuracy.pw10.toFixed(2),
+    accuracy.pw20.toFixed(2),
     accuracy.meanError.toFixed(2),
     accuracy.sdError.toFixed(2),
     accuracy.coverage.toFixed(1),

@@ -1,4 +1,4 @@
-import { type BodyModel, estimateWeight, type Measurements } from "@steelyard/core/body";
+import { type BodyModel, estimateWeight, type Measurements, type SiteProfile } from "@steelyard/core/body";
 import type { Judged } from "./accuracy.ts";
 
 export interface JudgedRow<T> extends Judged {
@@ -16,13 +16,15 @@ export function judge<T extends { readonly weightKg: number }>(given: {
   children: readonly T[];
   measure: (child: T) => Measurements | undefined;
   modelFor: (child: T) => BodyModel;
+  site: SiteProfile;
 }): Judgement<T> {
+  const { site } = given;
   const rows: JudgedRow<T>[] = [];
   let refused = 0;
   for (const child of given.children) {
     const measurements = given.measure(child);
     if (measurements === undefined) continue;
-    const estimate = estimateWeight(measurements, { model: given.modelFor(child) });
+    const estimate = estimateWeight(measurements, { model: given.modelFor(child), site });
     if (!estimate.ok) {
       refused++;
       continue;

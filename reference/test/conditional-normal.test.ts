@@ -6,11 +6,13 @@ import { type Curve, formulaSlope, formulaValue, formulaZ } from "./box-cox-form
 import { type ConstantSex, constantModel, estimateAsFitted } from "./known-model.ts";
 
 // The conditional normal by the textbook: mean = r R^-1 z, variance = 1 - r R^-1 r, with the inverse and the determinant
-// of ml-matrix, on random correlations and one to six observations.
+// of ml-matrix, on random correlations and one to six observations; then the model's own bend of mean and spread, by the
+// formulas of its comments.
 const names = ["weight", "arm", "waist", "thigh", "calf", "head", "age"] as const satisfies Quantity[];
 const keys = ["armMm", "waistCm", "thighCm", "calfCm", "headCm", "ageMonths"] as const;
 const typical = [20, 190, 60, 40, 28, 45, 100];
 const residual = { spreadPower: 0.4, tailDf: 8, scale: 0.9 };
+const bend = [0.1, -0.05, 0.08, 0.02];
 
 const entry = fc.double({ min: -1, max: 1, noNaN: true });
 
@@ -56,24 +58,38 @@ function named(values: readonly number[]): Measurements {
   return Object.fromEntries([["lengthCm", 100], ...measured]) as Measurements;
 }
 
-function textbook({ curves, correlations: own }: ConstantSex, values: readonly number[]) {
-  const observed = values.map((_, i) => i + 1);
-  const z = Matrix.columnVector(values.map((value, i) => formulaZ(curves[i + 1] as Curve, value)));
-  const r = own.subMatrixRow([0]).subMatrixColumn(observed);
-  const block = own.selection(observed, observed);
+/**
+ * The textbook's answer. `observed` are columns of the correlations, 0 being the weight itself; `logVariances` the errors
+ * of each value's logarithm beyond the fit's own.
+ */
+function textbook(given: {
+  sex: ConstantSex;
+  observed: readonly number[];
+  values: readonly number[];
+  logVariances?: readonly number[];
+}) {
+  const { curves, correlations: own } = given.sex;
+  const { observed, values, logVariances = values.map(() => 0) } = given;
+  const curveOf = (i: number): Curve => curves[observed[i] as number] as Curve;
+  const z = Matrix.columnVector(values.map((value, i) => formulaZ(curveOf(i), value)));
+  const slopes = values.map((value, i) => formulaSlope(curveOf(i), value));
+  const r = Matrix.rowVector(observed.map((i) => own.get(0, i)));
+  const errors = Matrix.diag(slopes.map((slope, i) => (logVariances[i] as number) * slope ** 2));
+  const block = own.selection([...observed], [...observed]).add(errors);
   const precision = inverse(block);
   const mean = r.mmul(precision).mmul(z).get(0, 0);
   const { lambda, sigma } = curves[0] as Curve;
+  const variance = 1 - r.mmul(precision).mmul(r.transpose()).get(0, 0);
   return {
-    mean,
+    mean: mean + variance * bend.reduce((sum, c, power) => sum + c * mean ** power, 0),
     spread:
-      Math.sqrt(1 - r.mmul(precision).mmul(r.transpose()).get(0, 0)) *
+      Math.sqrt(variance) *
       residual.scale *
       Math.max(1 + lambda * sigma * mean, 0.25) ** residual.spreadPower,
     // Of the measurements themselves, per unit of each logarithm; (2 pi)^-k/2 is the same for both sexes.
     density:
       (Math.exp(-z.transpose().mmul(precision).mmul(z).get(0, 0) / 2) / Math.sqrt(determinant(block))) *
-      values.reduce((product, value, i) => product * formulaSlope(curves[i + 1] as Curve, value), 1),
+      slopes.reduce((product, slope) => product * slope, 1),
   };
 }
 
@@ -84,13 +100,13 @@ describe("the weight's z given one to six measurements", () => {
   it("has the mean and spread of the textbook, to 1e-10", () => {
     fc.assert(
       fc.property(child, ({ m, f, boysLogit, draws }) => {
-        const model = constantModel({ names, residual, boysLogit, sexes: { m, f } });
+        const model = constantModel({ names, residual, bend, boysLogit, sexes: { m, f } });
         for (const count of counts) {
           const values = measure(m, draws, count);
           const { rests, components } = estimateAsFitted({ ...named(values), sex: "m" }, model);
           expect(rests).toHaveLength(count + 2);
           expect(components).toHaveLength(1);
-          const { mean, spread } = textbook(m, values);
+          const { mean, spread } = textbook({ sex: m, observed: counts.slice(0, count), values });
           expect(Math.abs((components[0]?.zMean ?? Number.NaN) - mean)).toBeLessThan(1e-10);
           expect(Math.abs((components[0]?.zScale ?? Number.NaN) - spread)).toBeLessThan(1e-10);
           expect(components[0]?.tailDf).toBe(residual.tailDf);
@@ -103,13 +119,15 @@ describe("the weight's z given one to six measurements", () => {
   it("is weighed between the sexes as Bayes says, to 1e-10", () => {
     fc.assert(
       fc.property(child, ({ m, f, boysLogit, draws }) => {
-        const model = constantModel({ names, residual, boysLogit, sexes: { m, f } });
+        const model = constantModel({ names, residual, bend, boysLogit, sexes: { m, f } });
         const boy = 1 / (1 + Math.exp(-boysLogit));
         for (const count of counts) {
           const values = measure(m, draws, count);
           const { rests, components } = estimateAsFitted(named(values), model);
           expect(rests).toHaveLength(count + 1);
-          const odds = [boy * textbook(m, values).density, (1 - boy) * textbook(f, values).density] as const;
+          const densityOf = (sex: ConstantSex): number =>
+            textbook({ sex, observed: counts.slice(0, count), values }).density;
+          const odds = [boy * densityOf(m), (1 - boy) * densityOf(f)] as const;
           const probabilities = components.map(({ probability }) => probability);
           expect(probabilities).toHaveLength(2);
           expect(Math.abs((probabilities[0] as number) - odds[0] / (odds[0] + odds[1]))).toBeLessThan(1e-10);
@@ -117,6 +135,32 @@ describe("the weight's z given one to six measurements", () => {
         }
       }),
       { seed: 52, ...runs },
+    );
+  });
+
+  it("takes the arm's error, and a weight that was only stated, as the textbook does, to 1e-10", () => {
+    const errors = { armSdMm: 6, carerLogSd: 0.1 };
+    fc.assert(
+      fc.property(child, ({ m, f, boysLogit, draws }) => {
+        const model = constantModel({ names, residual, bend, boysLogit, sexes: { m, f } });
+        const values = measure(m, draws, 2);
+        const carerKg = (typical[0] as number) * 1.02;
+        const known = { ...named(values), carerKg, sex: "m" } as Measurements;
+        const { rests, components } = estimateAsFitted(known, model, errors);
+        // A stated weight that the tape contradicts is set aside, which is tested elsewhere.
+        fc.pre(rests.length === 5);
+        // The arms of the fit were read with an error of 2 mm, which its correlations hold already.
+        const armVariance = (errors.armSdMm ** 2 - 2 ** 2) / (values[0] as number) ** 2;
+        const { mean, spread } = textbook({
+          sex: m,
+          observed: [1, 2, 0],
+          values: [...values, carerKg],
+          logVariances: [armVariance, 0, errors.carerLogSd ** 2],
+        });
+        expect(Math.abs((components[0]?.zMean ?? Number.NaN) - mean)).toBeLessThan(1e-10);
+        expect(Math.abs((components[0]?.zScale ?? Number.NaN) - spread)).toBeLessThan(1e-10);
+      }),
+      { seed: 53, ...runs },
     );
   });
 });

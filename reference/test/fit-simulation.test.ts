@@ -128,6 +128,36 @@ describe("fitBoxCoxCurves()", () => {
   });
 });
 
+describe("the weight of a row", () => {
+  const rows = 400;
+  const random = seededRandom(81);
+  const x = drawLengths(random, rows);
+  const first = x.map(random.normal);
+  const second = first.map((z) => 0.8 * z + 0.6 * random.normal());
+  const y = drawValues(random, x, { logMedian: (at) => 2 * at - 6, sigma: () => 0.15, lambda: () => -0.5 });
+  const weights = x.map((_, row) => row % 3);
+  /** Every row as often as it counts: 0, 1 or 2 times. */
+  const repeated = (values: Float64Array): Float64Array =>
+    Float64Array.from(
+      [...values].flatMap((value, row) => new Array<number>(weights[row] as number).fill(value)),
+    );
+
+  it("counts 2 as the row given twice, and 0 as a row left out", () => {
+    // Two searches from starts a little apart, to where each stops.
+    const near = (a: readonly number[] | undefined, b: readonly number[] | undefined): void => {
+      for (const lengthCm of lengthsCm) expect(fitted(a, lengthCm)).toBeCloseTo(fitted(b, lengthCm), 5);
+    };
+    const curves = fitBoxCoxCurves({ basis, x, y, weights }).coefficients;
+    const twice = fitBoxCoxCurves({ basis, x: repeated(x), y: repeated(y) }).coefficients;
+    for (const curve of [0, 1, 2]) near(curves[curve], twice[curve]);
+    near(
+      fitCorrelation({ basis, x, first, second, weights }).coefficients[0],
+      fitCorrelation({ basis, x: repeated(x), first: repeated(first), second: repeated(second) })
+        .coefficients[0],
+    );
+  });
+});
+
 describe("fitCorrelation()", () => {
   const rows = 4000;
   const rhoAt = (x: number): number => 0.6 + 0.25 * (x - Math.log(50));

@@ -1,13 +1,15 @@
 import {
-  type BodyAt,
   type BodyModel,
+  type BodyReference,
   type CurveCoefficients,
   createBodyModel,
   estimateWeight,
+  type MeasurementErrors,
   type Measurements,
   pairKey,
   type Quantity,
   type Residual,
+  referenceSite,
   type Sex,
   type WeightEstimate,
 } from "@steelyard/core/body";
@@ -26,10 +28,12 @@ const constant = (value: number): readonly number[] => new Array<number>(interva
 export function constantModel(given: {
   names: readonly Quantity[];
   residual: Residual;
+  /** Coefficients of 1, m, m^2 and m^3. */
+  bend: readonly number[];
   boysLogit: number;
   sexes: Readonly<Record<Sex, ConstantSex>>;
 }): BodyModel {
-  const { names, residual, boysLogit, sexes } = given;
+  const { names, residual, bend, boysLogit, sexes } = given;
   const sexOf = ({ curves, correlations }: ConstantSex) => ({
     curves: Object.fromEntries(
       curves.map(({ logMedian, sigma, lambda }, i): [string, CurveCoefficients] => [
@@ -45,35 +49,43 @@ export function constantModel(given: {
       ),
     ),
   });
-  return createBodyModel({
+  const reference: BodyReference = {
     version: "constant",
     sourceIds: [],
     children: 0,
+    index: { quantity: "length", low: 45, high: 205, fittedLow: 45, fittedHigh: 205, step: 40 },
     basis: { low: Math.log(45), high: Math.log(205), intervals },
-    lengthRangeCm: Object.fromEntries(names.map((name) => [name, [45, 205]])),
+    indexRange: Object.fromEntries(names.map((name) => [name, [45, 205]])),
     fittedZ: Object.fromEntries(names.map((name) => [name, [-5, 5]])),
     boys: constant(boysLogit),
     residual,
+    bend: bend.map(constant),
     sexes: { m: sexOf(sexes.m), f: sexOf(sexes.f) },
-  });
+  };
+  return createBodyModel({ byLength: reference, byAge: reference });
 }
 
-/** The model with another shape of what is left of the weight. */
-export function withResidual(model: BodyModel, residual: Residual): BodyModel {
-  return { ...model, residual };
+/** The model as a plain joint normal: no bend of the mean, no bend of the spread, and tails that are nearly normal. */
+export function asJointNormal(model: BodyModel): BodyModel {
+  const { byLength } = model;
+  return {
+    ...model,
+    byLength: {
+      ...byLength,
+      residual: { spreadPower: 0, tailDf: 20_000, scale: 1 },
+      at: (sex, lengthCm) => ({ ...byLength.at(sex, lengthCm), bend: () => 0 }),
+    },
+  };
 }
 
-export function residualOf(model: BodyModel): Residual {
-  return model.residual;
-}
-
-export function bodyAt(model: BodyModel, sex: Sex, lengthCm: number): BodyAt {
-  return model.at(sex, lengthCm);
-}
-
-/** The estimate for a child measured as the children of the fit were; throws when there is none. */
-export function estimateAsFitted(measurements: Measurements, model: BodyModel): WeightEstimate {
-  const estimate = estimateWeight(measurements, { model });
+/** The estimate for a child measured as the children of the fit were, or with other errors; throws when there is none. */
+export function estimateAsFitted(
+  measurements: Measurements,
+  model: BodyModel,
+  errors: Partial<MeasurementErrors> = {},
+): WeightEstimate {
+  const site = { ...referenceSite, errors: { ...referenceSite.errors, ...errors } };
+  const estimate = estimateWeight(measurements, { model, site });
   if (!estimate.ok) throw new Error(JSON.stringify(estimate.error));
   return estimate.value;
 }

@@ -93,10 +93,11 @@ describe("steelyard child", () => {
     expect(json.stdout).toBe(plain.stdout);
   });
 
-  it("says what the body model has no place for", () => {
-    const { stdout } = child("--length-cm", "136", "--arm-mm", "190", "--build", "thin", "--carer-kg", "28");
-    expect(stdout).toContain("! Build was given but not used");
-    expect(stdout).toContain("! Weight stated by the carer was given but not used");
+  it("takes build and the carer's word into the estimate, and names what cannot be of this child", () => {
+    const agreed = child("--length-cm", "136", "--arm-mm", "190", "--build", "thin", "--carer-kg", "28", "--json");
+    expect(JSON.parse(agreed.stdout).weight.rests).toEqual(["lengthCm", "armMm", "carerKg", "build"]);
+    const pounds = child("--length-cm", "136", "--arm-mm", "190", "--carer-kg", "62");
+    expect(pounds.stdout).toContain("! Weight stated by the carer 62 kg does not fit the other measurements");
   });
 });
 

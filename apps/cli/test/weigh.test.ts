@@ -103,7 +103,7 @@ describe("steelyard weigh", () => {
     const { rows } = weigh("lying_length_cm,arm_mm,sex\n136,NA,.\n136,,\n");
     expect(rows.map(({ total_kg }) => total_kg !== "")).toEqual([true, true]);
     expect(rows[0]?.total_kg).toBe(rows[1]?.total_kg);
-    expect(rows[0]?.notes).toContain("Length alone");
+    expect(rows[0]?.notes).toContain("No circumference was given");
   });
 
   it("uses the lying length of two and notes when they disagree by more than 2 cm", () => {
@@ -190,7 +190,7 @@ describe("steelyard weigh refuses", () => {
     [
       1,
       "id,arm_mm\n1,190\n",
-      "No column holds a length: lying_length_cm or standing_height_cm is required. The header reads: id, arm_mm.",
+      "No column holds a length or an age: lying_length_cm, standing_height_cm or age_months is required. The header reads: id, arm_mm.",
     ],
     [1, "lying_length_cm,arm_mm,Arm_mm\n", "Column arm_mm stands in the header twice"],
     [1, "lying_length_cm,total_kg\n", "Column total_kg is already there"],

@@ -15,10 +15,32 @@ export interface Err<E> {
   readonly error: E;
 }
 
+/**
+ * A calculation that succeeded, with its value.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { ok } from "@steelyard/core/result";
+ *
+ * const weighed = ok(28.1);
+ * assert.equal(weighed.ok && weighed.value, 28.1);
+ * ```
+ */
 export function ok<T>(value: T): Ok<T> {
   return { ok: true, value };
 }
 
+/**
+ * A calculation that failed, with the reason.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { err } from "@steelyard/core/result";
+ *
+ * const refused = err({ type: "length-missing" });
+ * assert.equal(refused.ok, false);
+ * ```
+ */
 export function err<E>(error: E): Err<E> {
   return { ok: false, error };
 }

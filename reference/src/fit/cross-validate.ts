@@ -1,24 +1,24 @@
 import { type BodyModel, createBodyModel } from "@steelyard/core/body";
-import { type FitOptions, fitBodyModel } from "./fit-body-model.ts";
-import type { FitChild } from "./select-children.ts";
+import { fitBodyModels } from "./fit-body-models.ts";
+import type { FitChild } from "./fit-child.ts";
 
 export const folds = 5;
 
-/** The fold of a child: a hash of the sequence number, so that a child stays in its fold when rows come or go. */
-export function foldOf({ seqn }: FitChild): number {
+/** The fold of a child: a hash of its number, so that a child stays in its fold, with all its visits, when rows come or go. */
+export function foldOf({ childId }: FitChild): number {
   // Knuth's multiplicative hash; the high bits are the mixed ones.
-  return Math.floor(((Math.imul(seqn, 2654435761) >>> 0) / 2 ** 32) * folds);
+  return Math.floor(((Math.imul(childId, 2654435761) >>> 0) / 2 ** 32) * folds);
 }
 
-/** For every child the model that was fitted without its fold. */
+/** For every child the model that was fitted without its fold; a published curve (child 0) is in every fit. */
 export function crossValidate(
   children: readonly FitChild[],
-  options: FitOptions,
+  options: { version: string; sourceIds: readonly string[] },
 ): (child: FitChild) => BodyModel {
   const models = Array.from({ length: folds }, (_, fold) =>
     createBodyModel(
-      fitBodyModel(
-        children.filter((child) => foldOf(child) !== fold),
+      fitBodyModels(
+        children.filter((child) => child.childId === 0 || foldOf(child) !== fold),
         options,
       ),
     ),

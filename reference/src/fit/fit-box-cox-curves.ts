@@ -12,16 +12,20 @@ export function fitBoxCoxCurves({
   basis,
   x,
   y,
+  weights,
 }: {
   basis: SplineBasis;
   x: Float64Array;
   y: Float64Array;
+  /** How much each row counts; 1 when absent. */
+  weights?: Float64Array;
 }): SmoothCurves {
   const logY = y.map((value) => Math.log(value));
   const start = fitMeanCurve({ basis, x, y: logY });
   return fitSmoothCurves({
     basis,
     x,
+    ...(weights === undefined ? {} : { weights }),
     start: [start, Math.log(0.15), 0],
     // The median goes on as a power law of length beyond the data; its spread and skewness stay as they are.
     order: [2, 1, 1],

@@ -18,11 +18,14 @@ export function fitCorrelation(given: {
   x: Float64Array;
   first: Float64Array;
   second: Float64Array;
+  /** How much each row counts; 1 when absent. */
+  weights?: Float64Array;
 }): SmoothCurves {
-  const { basis, x, first, second } = given;
+  const { basis, x, first, second, weights } = given;
   return fitSmoothCurves({
     basis,
     x,
+    ...(weights === undefined ? {} : { weights }),
     start: [0.8],
     order: [1],
     likelihood: (row, predictors, into) => {

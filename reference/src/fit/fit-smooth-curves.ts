@@ -13,6 +13,8 @@ export interface SmoothCurvesProblem {
   readonly basis: SplineBasis;
   /** The index of each row (ln length, or age). */
   readonly x: Float64Array;
+  /** How much each row counts; 1 when absent. */
+  readonly weights?: Float64Array;
   /** The curve each predictor begins from: a constant, or coefficients. */
   readonly start: readonly (number | readonly number[])[];
   /**
@@ -165,14 +167,15 @@ function accumulate(given: {
         value += (rowBasis.weights[row * 4 + i] as number) * (theta[p * size + first + i] as number);
       eta[p] = value;
     }
-    logLikelihood += problem.likelihood(row, eta, into);
+    const weight = problem.weights?.[row] ?? 1;
+    logLikelihood += weight * problem.likelihood(row, eta, into);
     for (let p = 0; p < predictors; p++) {
       for (let i = 0; i < 4; i++) {
         const wi = rowBasis.weights[row * 4 + i] as number;
         const r = p * size + first + i;
-        gradient[r] = (gradient[r] as number) + wi * (into.score[p] as number);
+        gradient[r] = (gradient[r] as number) + weight * wi * (into.score[p] as number);
         for (let q = 0; q < predictors; q++) {
-          const info = wi * (into.information[p * predictors + q] as number);
+          const info = weight * wi * (into.information[p * predictors + q] as number);
           for (let j = 0; j < 4; j++) {
             const at = r * total + q * size + first + j;
             information[at] = (information[at] as number) + info * (rowBasis.weights[row * 4 + j] as number);

@@ -9,9 +9,10 @@ const usage = `Fits the body model to NHANES and logs its accuracy.
 
   --nhanes DIR    folder with BMX_*.XPT and DEMO_*.XPT from the CDC and/or nhanes_children.csv
                   (gzipped or not; sub-folders too)
-  --surveys FILE  surveys_children.csv, to log the model's accuracy on each open survey as well
+  --surveys FILE  surveys_children.csv: its low-birth-weight infants join the fit, and the model is judged on each open survey
 
-Writes packages/core/src/body/reference/nhanes.json, reference/fit-log.md and reference/surveys-log.md: the same bytes for the same data.
+Writes packages/core/src/body/reference/by-length.json and by-age.json, reference/fit-log.md and reference/surveys-log.md: the same
+bytes for the same data. The model that ships was fitted with --surveys.
 `;
 
 function main(): void {
@@ -26,7 +27,8 @@ function main(): void {
     ...(surveys === undefined ? {} : { surveyCsv: contents(surveys) }),
     tell: (line) => process.stderr.write(`${line}\n`),
   });
-  write("../../../packages/core/src/body/reference/nhanes.json", fitted.referenceJson);
+  write("../../../packages/core/src/body/reference/by-length.json", fitted.byLengthJson);
+  write("../../../packages/core/src/body/reference/by-age.json", fitted.byAgeJson);
   write("../../fit-log.md", fitted.fitLog);
   if (fitted.surveyLog !== undefined) write("../../surveys-log.md", fitted.surveyLog);
 }

@@ -3,17 +3,19 @@ import { loadNhanes } from "../nhanes/load-nhanes.ts";
 import { readSurveys } from "../surveys/read-surveys.ts";
 import { writeSurveyLog } from "../surveys/write-survey-log.ts";
 import { crossValidate } from "./cross-validate.ts";
-import { fitBodyModel } from "./fit-body-model.ts";
+import { fitBodyModels } from "./fit-body-models.ts";
 import { formatReference } from "./format-reference.ts";
+import { lowBirthWeightInfants } from "./low-birth-weight-infants.ts";
+import { publishedInfants } from "./published-infants.ts";
 import { selectChildren } from "./select-children.ts";
 import { writeLog } from "./write-log.ts";
 
 /** Version of the coefficients: raise it whenever a fit that ships changes. */
-const version = "nhanes 1";
+const version = "2";
 
 export interface FitRun {
   readonly nhanesFolder: string;
-  /** Text of the tidy survey file. */
+  /** Text of the tidy survey file. Without it there are no low-birth-weight infants in the fit, and no survey log. */
   readonly surveyCsv?: string;
   /** Called with one line at each step. */
   readonly tell: (line: string) => void;
@@ -21,7 +23,8 @@ export interface FitRun {
 
 /** The texts a fit writes. */
 export interface FitTexts {
-  readonly referenceJson: string;
+  readonly byLengthJson: string;
+  readonly byAgeJson: string;
   readonly fitLog: string;
   readonly surveyLog?: string;
 }
@@ -32,16 +35,27 @@ export function runFit({ nhanesFolder, surveyCsv, tell }: FitRun): FitTexts {
   tell(`${load.children.length} children in ${load.files.length} files`);
   const selection = selectChildren(load.children);
   for (const [reason, n] of selection.dropped) tell(`  dropped ${n}: ${reason}`);
-  tell(`${selection.children.length} to fit`);
-  const reference = fitBodyModel(selection.children, { version });
-  tell("Cross-validating in five folds");
-  const heldOut = crossValidate(selection.children, { version });
-  const texts = {
-    referenceJson: formatReference(reference),
-    fitLog: writeLog({ load, selection, reference, heldOut }),
+  const survey = surveyCsv === undefined ? undefined : readSurveys(surveyCsv);
+  const infants = survey === undefined ? [] : lowBirthWeightInfants(survey.children);
+  const children = [...selection.children, ...infants, ...publishedInfants()];
+  tell(`${selection.children.length} to fit, with ${infants.length} visits of infants of low birth weight`);
+  const options = {
+    version: infants.length === 0 ? `${version} (NHANES alone)` : version,
+    sourceIds: ["nhanes", "who-growth-2006", ...(infants.length === 0 ? [] : ["nutrition-surveys"])],
   };
-  if (surveyCsv === undefined) return texts;
+  const references = fitBodyModels(children, options);
+  tell("Cross-validating in five folds");
+  const heldOut = crossValidate(children, options);
+  const texts = {
+    byLengthJson: formatReference(references.byLength),
+    byAgeJson: formatReference(references.byAge),
+    fitLog: writeLog({ load, selection, infants, references, heldOut }),
+  };
+  if (survey === undefined) return texts;
   tell("Measuring the open surveys");
-  const survey = readSurveys(surveyCsv);
-  return { ...texts, surveyLog: writeSurveyLog({ survey, model: createBodyModel(reference) }) };
+  const withoutInfants = createBodyModel(
+    fitBodyModels([...selection.children, ...publishedInfants()], options),
+  );
+  const model = createBodyModel(references);
+  return { ...texts, surveyLog: writeSurveyLog({ survey, model, withoutInfants }) };
 }

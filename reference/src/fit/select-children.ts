@@ -1,18 +1,5 @@
 import type { ChildRow } from "../nhanes/child-row.ts";
-
-/** A child as the fit sees it: lying length, and whatever else was measured. */
-export interface FitChild {
-  readonly seqn: number;
-  readonly sex: "m" | "f";
-  readonly lengthCm: number;
-  readonly weightKg: number;
-  readonly armMm: number;
-  readonly ageMonths?: number;
-  readonly waistCm?: number;
-  readonly thighCm?: number;
-  readonly calfCm?: number;
-  readonly headCm?: number;
-}
+import type { FitChild } from "./fit-child.ts";
 
 export interface Selection {
   readonly children: readonly FitChild[];
@@ -27,8 +14,7 @@ const lyingMinusStandingCm = 0.7;
  * Keeps the children the model is fitted to: 2 months to under 18 years with weight, length and arm.
  *
  * Weights taken in clothing or with an appliance and lengths marked "not straight" by the examiner are not
- * measurements of the child and are dropped; everything else stays, outliers included, except the few rows that
- * `dropGross` shows to be slips of the pen.
+ * measurements of the child and are dropped; everything else stays, outliers included.
  *
  * @source nhanes
  * @source who-growth-2006
@@ -54,13 +40,15 @@ export function selectChildren(rows: readonly ChildRow[]): Selection {
     else {
       const lengthCm = row.recumbentLengthCm ?? (row.standingHeightCm as number) + lyingMinusStandingCm;
       children.push({
-        seqn: row.seqn,
+        source: "NHANES",
+        childId: row.seqn,
         sex: row.sex,
         lengthCm,
         weightKg: row.weightKg,
         // Published to 0.1 cm: the product is rounded so that 15.2 cm is 152 mm and not 151.99999999999997.
         armMm: Math.round(row.armCm * 100) / 10,
-        ...(ageMonths === undefined ? {} : { ageMonths }),
+        // Published as completed months: the middle of the month is the best guess.
+        ...(ageMonths === undefined ? {} : { ageMonths: ageMonths + 0.5 }),
         ...(row.waistCm === undefined ? {} : { waistCm: row.waistCm }),
         ...(row.thighCm === undefined ? {} : { thighCm: row.thighCm }),
         ...(row.calfCm === undefined ? {} : { calfCm: row.calfCm }),

@@ -1,3 +1,4 @@
+import type { MeasurementName } from "@steelyard/core/body";
 import { computeChild } from "@steelyard/core/child";
 import { type EntryField, type EntryIssue, type EntryTexts, readMeasurements } from "@steelyard/core/entry";
 import { describeBodyIssue, describeEntryIssue, describeEntryNotice } from "@steelyard/core/wording";
@@ -11,8 +12,9 @@ import { CHILD_OPTIONS, optionOf } from "./child-options.ts";
 import { formatChildReport } from "./format-child-report.ts";
 
 const HELP = `
-Any measurement is welcome; a length or a scale weight is required. A number
-may have a decimal comma and its own unit ("1.36 m", "53 in", "19 cm", "62 lb").
+Any measurement is welcome; a length, an age or a scale weight is required. A
+number may have a decimal comma and its own unit ("1.36 m", "53 in", "19 cm",
+"62 lb").
 
 Examples:
   steelyard child --length-cm 136 --arm-mm 190
@@ -108,6 +110,6 @@ function entryFailure(issues: readonly EntryIssue[]): CommandFailure {
 }
 
 /** How to accept a proposal. */
-function unitHint(field: EntryField, text: string): string[] {
+function unitHint(field: EntryField | MeasurementName, text: string): string[] {
   return [`If so, give the unit: ${optionOf(field)} "${text}"`];
 }

@@ -1,3 +1,4 @@
+import type { MeasurementName } from "@steelyard/core/body";
 import type { EntryField } from "@steelyard/core/entry";
 
 interface ChildOption {
@@ -48,6 +49,6 @@ export const CHILD_OPTIONS: readonly ChildOption[] = [
 ];
 
 /** The option that gives a field: "--arm-mm". */
-export function optionOf(field: EntryField): string {
+export function optionOf(field: EntryField | MeasurementName): string {
   return CHILD_OPTIONS.find((option) => option.field === field)?.flag ?? field;
 }

@@ -15,6 +15,9 @@ const FIELD_OF_COLUMN: Readonly<Record<string, EntryField>> = {
   carer_kg: "carerKg",
 };
 
+/** One of these must be known of a child. */
+const SERVABLE: readonly EntryField[] = ["lengthCm", "standingHeightCm", "ageMonths"];
+
 /** The columns that are added, in this order; names are a contract. */
 export const ADDED_COLUMNS: readonly string[] = ["total_kg", "low95_kg", "high95_kg", "ideal_kg", "notes"];
 
@@ -35,9 +38,9 @@ export interface ColumnPlan {
 export type HeaderIssue =
   | { readonly type: "duplicate-column"; readonly column: string }
   | { readonly type: "added-column-present"; readonly column: string }
-  | { readonly type: "length-column-missing"; readonly header: readonly string[] };
+  | { readonly type: "length-and-age-missing"; readonly header: readonly string[] };
 
-/** Reads a header: names in any order and case, any subset with a length in it. */
+/** Reads a header: names in any order and case, any subset with a length or an age in it. */
 export function planColumns(header: readonly string[]): Result<ColumnPlan, HeaderIssue> {
   const names = header.map((name) => name.trim().toLowerCase());
   const added = names.find((name) => ADDED_COLUMNS.includes(name));
@@ -51,8 +54,8 @@ export function planColumns(header: readonly string[]): Result<ColumnPlan, Heade
       return err({ type: "duplicate-column", column: name });
     else columns.push({ field, index });
   }
-  const hasLength = columns.some(({ field }) => field === "lengthCm" || field === "standingHeightCm");
-  if (!hasLength) return err({ type: "length-column-missing", header });
+  const isServable = columns.some(({ field }) => SERVABLE.includes(field));
+  if (!isServable) return err({ type: "length-and-age-missing", header });
   return ok({ columns, width: header.length, passedOn });
 }
 
@@ -63,9 +66,9 @@ export function describeHeaderIssue(issue: HeaderIssue): string {
       return `Column ${issue.column} stands in the header twice: which one holds is not to be guessed. Rename or remove one.`;
     case "added-column-present":
       return `Column ${issue.column} is already there, and weigh would add it (${ADDED_COLUMNS.join(", ")}). Rename or remove it.`;
-    case "length-column-missing":
+    case "length-and-age-missing":
       return (
-        "No column holds a length: lying_length_cm or standing_height_cm is required. " +
+        "No column holds a length or an age: lying_length_cm, standing_height_cm or age_months is required. " +
         `The header reads: ${issue.header.join(", ")}. Columns that are read: ${Object.keys(FIELD_OF_COLUMN).join(", ")}.`
       );
   }

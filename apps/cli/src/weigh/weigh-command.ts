@@ -13,7 +13,7 @@ import { type ColumnPlan, lookAlikes } from "./weigh-columns.ts";
 import { weighStream } from "./weigh-stream.ts";
 
 const HELP = `
-Columns that are read, any subset in any order (a length is required):
+Columns that are read, any subset in any order (a length or an age is required):
   lying_length_cm, standing_height_cm, arm_mm, waist_cm, thigh_cm, calf_cm,
   sex (f or m), age_months, build, carer_kg
 Columns that are added:

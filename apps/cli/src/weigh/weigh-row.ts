@@ -1,4 +1,4 @@
-import { type BodyModel, estimateWeight, idealWeight } from "@steelyard/core/body";
+import { type BodyIssue, type BodyModel, estimateWeight, idealWeight } from "@steelyard/core/body";
 import {
   type DecimalMark,
   type EntryField,
@@ -70,11 +70,7 @@ export function createRowWeigher({
     const estimate = estimateWeight(measurements, modelOption);
     if (!estimate.ok) {
       const { error } = estimate;
-      const of =
-        error.type === "length-missing"
-          ? "length missing"
-          : `${describeField(error.measurement)} out of range`;
-      countMarked(tally, of);
+      countMarked(tally, bodyReason(error));
       const notes = [
         ...shapeNote,
         ...notices.map((notice) => describeEntryNotice(notice)),
@@ -83,12 +79,12 @@ export function createRowWeigher({
       cells.push("", "", "", "", writeNotes(notes));
       return;
     }
-    const { totalKg, low95Kg, high95Kg, warnings } = estimate.value;
-    const { lengthCm, sex, ageMonths } = measurements;
+    const { totalKg, low95Kg, high95Kg, lengthCm, warnings } = estimate.value;
+    const { sex, ageMonths } = measurements;
     const ideal = lengthCm === undefined ? undefined : idealWeight({ lengthCm, sex, ageMonths });
     tally.served++;
     let notes = "";
-    if (shapeNote.length + notices.length + warnings.length > 0 || ideal?.ok !== true) {
+    if (shapeNote.length + notices.length + warnings.length > 0 || ideal?.ok === false) {
       tally.noted++;
       notes = writeNotes([
         ...shapeNote,
@@ -136,6 +132,12 @@ function createKgWriter(mark: DecimalMark): (kg: number) => string {
 /** Sentences in one cell; plain spaces and hyphens, as spreadsheets do not search for the others. */
 function writeNotes(sentences: readonly string[]): string {
   return toBytes(sentences.join(" ").replaceAll("\u00a0", " ").replaceAll("\u2212", "-"));
+}
+
+/** "length missing", "arm circumference out of range". */
+function bodyReason(issue: BodyIssue): string {
+  const reason = issue.type.replace("measurement-", "").replaceAll("-", " ");
+  return "measurement" in issue ? `${describeField(issue.measurement)} ${reason}` : reason;
 }
 
 /** "arm circumference not a number". */

@@ -20,7 +20,17 @@ export interface BoxCox {
 /** The value of (q/M)^lambda below which the transform goes on straight in ln q. */
 export const straightFrom = 0.25;
 
-/** z of a positive quantity given as ln q. */
+/**
+ * z of a positive quantity given as ln q.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { boxCoxZ } from "@steelyard/core/body";
+ *
+ * const boys85 = { logMedian: Math.log(11.5007), sigma: 0.08181, lambda: -0.3521 }; // WHO, weight at 85 cm
+ * assert.ok(Math.abs(boxCoxZ(boys85, Math.log(13.612)) - 2) < 0.001);
+ * ```
+ */
 export function boxCoxZ(curve: BoxCox, logValue: number): number {
   const { sigma, lambda } = curve;
   const logRatio = logValue - curve.logMedian;
@@ -34,7 +44,17 @@ export function boxCoxZ(curve: BoxCox, logValue: number): number {
   );
 }
 
-/** ln q at a z: the inverse of `boxCoxZ`. */
+/**
+ * ln q at a z: the inverse of `boxCoxZ`.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { boxCoxLogValue } from "@steelyard/core/body";
+ *
+ * const boys85 = { logMedian: Math.log(11.5007), sigma: 0.08181, lambda: -0.3521 }; // WHO, weight at 85 cm
+ * assert.ok(Math.abs(Math.exp(boxCoxLogValue(boys85, 2)) - 13.612) < 0.001);
+ * ```
+ */
 export function boxCoxLogValue(curve: BoxCox, z: number): number {
   const { sigma, lambda } = curve;
   const tilt = lambda * sigma * z;
@@ -45,7 +65,17 @@ export function boxCoxLogValue(curve: BoxCox, z: number): number {
   return curve.logMedian + Math.log(straightFrom) / lambda + ((z - knee) * sigma) / straightFrom;
 }
 
-/** dz / d ln q at ln q, always positive: (q/M)^lambda / S, held at `straightFrom` / S beyond the knee. */
+/**
+ * dz / d ln q at ln q, always positive: (q/M)^lambda / S, held at `straightFrom` / S beyond the knee.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { boxCoxSlope } from "@steelyard/core/body";
+ *
+ * const boys85 = { logMedian: Math.log(11.5007), sigma: 0.08181, lambda: -0.3521 }; // WHO, weight at 85 cm
+ * assert.ok(Math.abs(boxCoxSlope(boys85, Math.log(11.5007)) - 1 / 0.08181) < 1e-9);
+ * ```
+ */
 export function boxCoxSlope(curve: BoxCox, logValue: number): number {
   const power = Math.exp(curve.lambda * (logValue - curve.logMedian));
   return Math.max(power, straightFrom) / curve.sigma;

@@ -18,7 +18,16 @@ export interface SplineWeights {
   readonly weights: readonly [number, number, number, number];
 }
 
-/** Number of coefficients of a curve on this basis. */
+/**
+ * Number of coefficients of a curve on this basis.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { splineSize } from "@steelyard/core/body";
+ *
+ * assert.equal(splineSize({ low: 0, high: 1, intervals: 4 }), 7);
+ * ```
+ */
 export function splineSize(basis: SplineBasis): number {
   return basis.intervals + 3;
 }
@@ -27,6 +36,15 @@ export function splineSize(basis: SplineBasis): number {
  * The basis functions at x (uniform cubic B-spline; they are >= 0 and add to 1).
  *
  * Throws a `RangeError` when x is not finite.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { splineWeights } from "@steelyard/core/body";
+ *
+ * const { first, weights } = splineWeights({ low: 0, high: 4, intervals: 4 }, 1.5);
+ * assert.equal(first, 1);
+ * assert.ok(Math.abs(weights.reduce((sum, weight) => sum + weight, 0) - 1) < 1e-12);
+ * ```
  */
 export function splineWeights(basis: SplineBasis, x: number): SplineWeights {
   if (!Number.isFinite(x)) {
@@ -48,7 +66,16 @@ export function splineWeights(basis: SplineBasis, x: number): SplineWeights {
   };
 }
 
-/** The curve with these coefficients at x. Throws a `RangeError` when their number does not fit the basis. */
+/**
+ * The curve with these coefficients at x. Throws a `RangeError` when their number does not fit the basis.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { splineValue } from "@steelyard/core/body";
+ *
+ * assert.ok(Math.abs(splineValue({ low: 0, high: 4, intervals: 4 }, [3, 3, 3, 3, 3, 3, 3], 2.2) - 3) < 1e-12);
+ * ```
+ */
 export function splineValue(basis: SplineBasis, coefficients: readonly number[], x: number): number {
   if (coefficients.length !== splineSize(basis)) {
     throw new RangeError(

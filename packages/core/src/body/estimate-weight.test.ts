@@ -22,7 +22,9 @@ const places = fc.double({ min: 0, max: 1, noNaN: true });
 const sexes = fc.constantFrom(undefined, "m" as const, "f" as const);
 
 function armAt(lengthCm: number, place: number, sex?: "m" | "f"): number {
-  const bodies = (sex === undefined ? (["m", "f"] as const) : [sex]).map((own) => model.at(own, lengthCm));
+  const bodies = (sex === undefined ? (["m", "f"] as const) : [sex]).map((own) =>
+    model.byLength.at(own, lengthCm),
+  );
   const { low, high } = fittedRange({ name: "armMm", bodies });
   return low + place * (high - low);
 }
@@ -73,7 +75,7 @@ describe("estimateWeight()", () => {
         fc.double({ min: -3, max: 2.5, noNaN: true }),
         sexes,
         (lengthCm, z, sex) => {
-          const armMm = Math.exp(boxCoxLogValue(model.at(sex ?? "m", lengthCm).curve("arm"), z));
+          const armMm = Math.exp(boxCoxLogValue(model.byLength.at(sex ?? "m", lengthCm).curve("arm"), z));
           expect(estimate(known(lengthCm + 1, armMm, sex)).totalKg).toBeGreaterThan(
             estimate(known(lengthCm, armMm, sex)).totalKg,
           );
@@ -142,7 +144,7 @@ describe("estimateWeight()", () => {
     fc.assert(
       fc.property(fc.double({ min: 45, max: 205, noNaN: true }), places, sexes, (lengthCm, place, sex) => {
         const bodies = (sex === undefined ? (["m", "f"] as const) : [sex]).map((own) =>
-          model.at(own, lengthCm),
+          model.byLength.at(own, lengthCm),
         );
         const { refusedLow, refusedHigh } = fittedRange({ name: "armMm", bodies });
         const own = estimate(known(lengthCm, refusedLow + place * (refusedHigh - refusedLow), sex));
@@ -154,7 +156,7 @@ describe("estimateWeight()", () => {
     );
   });
 
-  it("returns LengthMissing without a length, whatever else is known", () => {
+  it("returns LengthMissing with neither length nor age, whatever else is known", () => {
     expect(estimateWeight({ armMm: millimetres(190) })).toEqual({
       ok: false,
       error: { type: "length-missing" },
@@ -189,11 +191,15 @@ describe("estimateWeight()", () => {
     expect(types(known(100, 155))).toEqual([]);
   });
 
-  it("says what it does not use: a thigh in an infant, posture and build so far", () => {
-    const { warnings, rests } = estimate({ ...known(70, 140), thighCm: centimetres(25), build: "thin" });
+  it("says what it does not use: a thigh in an infant, an earlier weight without an age now", () => {
+    const { warnings, rests } = estimate({
+      ...known(70, 140),
+      thighCm: centimetres(25),
+      earlier: { kg: kilograms(7), ageMonths: months(6) },
+    });
     expect(rests).toEqual(["lengthCm", "armMm"]);
     expect(warnings).toContainEqual({ type: "measurement-not-used", measurement: "thighCm" });
-    expect(warnings).toContainEqual({ type: "measurement-not-used", measurement: "build" });
+    expect(warnings).toContainEqual({ type: "measurement-not-used", measurement: "earlier" });
   });
 
   it("takes a scale weight as it is and says when it is unlikely", () => {

@@ -1,13 +1,12 @@
-import type { BodyAt } from "./body-model.ts";
-import {
-  measuredValue,
-  type NamedObservation,
-  type ObservedName,
-  quantityOfName,
-} from "./observe-measurements.ts";
+import type { BodyAt } from "./indexed-model.ts";
+import { type MeasuredName, measuredValue, quantityOfName } from "./quantity-value.ts";
 
-/** Beyond the fitted range by this much there is a slip, or a body the model knows nothing of. Common practice: none
- * of the children in the open surveys whose values were not slips of the pen lies outside. */
+/**
+ * Beyond the fitted range by this much there is a slip, or a body the model knows nothing of. Wide on purpose: the most wasted
+ * children of the open surveys must not be turned away.
+ *
+ * @source nutrition-surveys
+ */
 const refusedBelow = 0.65;
 const refusedAbove = 1.6;
 
@@ -20,12 +19,12 @@ export interface FittedRange {
   readonly refusedHigh: number;
 }
 
-/** The range of a measurement the model was fitted to at one length (the sexes in `bodies`), in the unit of the measurement. */
+/** The range of a measurement the model was fitted to at one index (the sexes in `bodies`), in the unit of the measurement. */
 export function fittedRange({
   name,
   bodies,
 }: {
-  name: ObservedName;
+  name: MeasuredName;
   bodies: readonly BodyAt[];
 }): FittedRange {
   const quantity = quantityOfName[name];
@@ -39,9 +38,4 @@ export function fittedRange({
   const low = measuredValue(name, lowest);
   const high = measuredValue(name, highest);
   return { low, high, refusedLow: low * refusedBelow, refusedHigh: high * refusedAbove };
-}
-
-/** Whether the observation lies within the range the fit has seen. */
-export function isWithin(range: FittedRange, { value }: NamedObservation): boolean {
-  return value >= range.low && value <= range.high;
 }

@@ -1,8 +1,10 @@
 export { adjustedWeight } from "./adjusted-weight.ts";
-export { type BodyAt, type BodyModel, createBodyModel, modelLengthCm, pairKey } from "./body-model.ts";
+export { bendOf, bendTerms } from "./bend-of.ts";
+export { type BodyModel, createBodyModel } from "./body-model.ts";
 export {
   type BodyReference,
   type CurveCoefficients,
+  type ModelIndex,
   type Quantity,
   quantities,
   type Residual,
@@ -10,6 +12,14 @@ export {
 } from "./body-reference.ts";
 export { bodySurfaceArea } from "./body-surface-area.ts";
 export { type BoxCox, boxCoxLogValue, boxCoxSlope, boxCoxZ, straightFrom } from "./box-cox.ts";
+export {
+  type CalibrateOptions,
+  type Calibration,
+  type CalibrationAgreement,
+  type CalibrationIssue,
+  calibrateSite,
+  fewestChildren,
+} from "./calibrate-site.ts";
 export {
   type SplineBasis,
   type SplineWeights,
@@ -20,10 +30,29 @@ export {
 export { defaultBodyModel } from "./default-body-model.ts";
 export { cumulativeWeight, type EstimateOptions, estimateWeight } from "./estimate-weight.ts";
 export { type IdealWeightIssue, idealWeight } from "./ideal-weight.ts";
+export { type BodyAt, createIndexedModel, type IndexedModel, pairKey } from "./indexed-model.ts";
 export { leanWeight } from "./lean-weight.ts";
-export type { Build, MeasurementName, Measurements, Posture, Sex } from "./measurements.ts";
+export { lengthFromSegment, type SegmentIssue, type SegmentLength } from "./length-from-segment.ts";
+export {
+  defaultMeasurementErrors,
+  type MeasurementErrors,
+  referenceMeasurementErrors,
+  referenceTechnique,
+} from "./measurement-errors.ts";
+export type {
+  Build,
+  EarlierWeight,
+  MeasurementName,
+  Measurements,
+  MissingLimb,
+  Posture,
+  Sex,
+} from "./measurements.ts";
+export { type NextMeasurement, nextMeasurements } from "./next-measurement.ts";
 export { normalCumulative } from "./normal-cumulative.ts";
-export { quantityValue } from "./observe-measurements.ts";
+export { quantityValue } from "./quantity-value.ts";
+export { type ScoredChild, scoreRows, type WeighedChild } from "./score-rows.ts";
+export { type PopulationShift, referenceSite, type SiteProfile, uncalibratedSite } from "./site-profile.ts";
 export { studentQuantile } from "./student-quantile.ts";
 export { type StudentSeries, studentSeries } from "./student-series.ts";
 export { densityOfComponents } from "./weight-distribution.ts";

@@ -5,6 +5,13 @@
  *
  * @source hart1968
  * @source west2005
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { normalCumulative } from "@steelyard/core/body";
+ *
+ * assert.ok(Math.abs(normalCumulative(1.959964) - 0.975) < 1e-7);
+ * ```
  */
 export function normalCumulative(z: number): number {
   if (Number.isNaN(z))

@@ -1,56 +1,85 @@
 import type { Quantity } from "./body-reference.ts";
-import type { Observation } from "./condition-weight.ts";
-import type { MeasurementName, Measurements } from "./measurements.ts";
+import type { Observation } from "./condition-normal.ts";
+import { growForward } from "./grow-forward.ts";
+import type { IndexedModel } from "./indexed-model.ts";
+import { type MeasurementErrors, referenceTechnique } from "./measurement-errors.ts";
+import type { MeasurementName, Measurements, Sex } from "./measurements.ts";
+import { type MeasuredName, quantityOfName, quantityValue } from "./quantity-value.ts";
 
-/** Months from conception to birth. Age enters the model from conception, so that a newborn's age has a logarithm. */
-const gestationMonths = 9;
-
-/** The names of the measurements that are quantities of the model. */
-export type ObservedName = Extract<
-  MeasurementName,
-  "armMm" | "waistCm" | "thighCm" | "calfCm" | "headCm" | "ageMonths"
->;
-
-/** The quantity each such measurement is, in order of entry. */
-export const quantityOfName: Readonly<Record<ObservedName, Quantity>> = {
-  armMm: "arm",
-  waistCm: "waist",
-  thighCm: "thigh",
-  calfCm: "calf",
-  headCm: "head",
-  ageMonths: "age",
-};
-
-const observedNames = Object.keys(quantityOfName) as readonly ObservedName[];
-
-/** The number the model works with: the measurement itself, except that age counts from conception. */
-export function quantityValue(name: ObservedName, value: number): number {
-  return name === "ageMonths" ? value + gestationMonths : value;
+/** One thing that is known, as an observation of the joint model. */
+export interface NamedObservation {
+  readonly name: MeasurementName;
+  readonly observation: Observation;
+  /** The value as given, in the unit of the measurement; absent for a judgement such as build. */
+  readonly value?: number;
+  /** How far it is believed against the others: a tape before a date of birth, a scale before a word, a word before the eye. */
+  readonly trust: number;
 }
 
-/** The measurement behind a number of the model: the inverse of `quantityValue`. */
-export function measuredValue(name: ObservedName, quantity: number): number {
-  return name === "ageMonths" ? quantity - gestationMonths : quantity;
-}
+const measuredNames = Object.keys(quantityOfName) as readonly MeasuredName[];
 
-/** One measurement as an observation, with its name. */
-export interface NamedObservation extends Observation {
-  readonly name: ObservedName;
-  readonly value: number;
-}
-
-/** The quantities among the measurements, in order of entry. */
-export function observeMeasurements(measurements: Measurements): NamedObservation[] {
+/**
+ * Everything known of the child besides its sex and the index itself, as observations with their own errors.
+ *
+ * `wholeBody` is 1 - the share of a missing limb: weights that were stated or read are of the body as it is.
+ */
+export function observeMeasurements(given: {
+  measurements: Measurements;
+  index: Quantity;
+  errors: MeasurementErrors;
+  byAge: IndexedModel;
+  sexes: readonly Sex[];
+  wholeBody: number;
+}): NamedObservation[] {
+  const { measurements, index, errors, byAge, sexes, wholeBody } = given;
   const observations: NamedObservation[] = [];
-  for (const name of observedNames) {
+  for (const name of measuredNames) {
     const value = measurements[name];
-    if (value === undefined) continue;
+    const quantity = quantityOfName[name];
+    if (value === undefined || quantity === index) continue;
+    const logVariance = name === "armMm" ? armVariance(measurements, errors) / (value * value) : 0;
     observations.push({
       name,
-      quantity: quantityOfName[name],
       value,
-      logValue: Math.log(quantityValue(name, value)),
+      trust: name === "ageMonths" ? 3 : 4,
+      observation: { quantity, logValue: Math.log(quantityValue(name, value)), logVariance },
+    });
+  }
+  const { earlier, ageMonths, carerKg, build } = measurements;
+  if (earlier !== undefined && ageMonths !== undefined && ageMonths >= earlier.ageMonths) {
+    const grown = growForward({ byAge, sexes, earlier, ageMonths });
+    const logValue = grown.logValue - Math.log(wholeBody);
+    observations.push({
+      name: "earlier",
+      value: Math.exp(grown.logValue),
+      trust: 2,
+      observation: { quantity: "weight", ...grown, logValue },
+    });
+  }
+  if (carerKg !== undefined) {
+    const observation = {
+      quantity: "weight",
+      logValue: Math.log(carerKg / wholeBody),
+      logVariance: errors.carerLogSd ** 2,
+    } as const;
+    observations.push({ name: "carerKg", value: carerKg, trust: 1, observation });
+  }
+  if (build !== undefined) {
+    observations.push({
+      name: "build",
+      trust: 0,
+      observation: { quantity: "weight", ...errors.build[build] },
     });
   }
   return observations;
+}
+
+/** Variance of the arm beyond the technique of the fit, mm^2: below 0 when several good readings were averaged. */
+function armVariance(
+  { armStepMm = 0 as never, armReadings = 1 }: Measurements,
+  { armSdMm }: MeasurementErrors,
+): number {
+  // A reading to a step is uniform within it: variance step^2 / 12.
+  const own = (armSdMm ** 2 + armStepMm ** 2 / 12) / armReadings;
+  return own - referenceTechnique.armSdMm ** 2;
 }

@@ -11,6 +11,13 @@ export interface StudentSeries {
  * Throws a `RangeError` when df is not an even integer >= 2; its functions throw one when t is not a number.
  *
  * @source abramowitz1964 26.7.4
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { studentSeries } from "@steelyard/core/body";
+ *
+ * assert.ok(Math.abs(studentSeries(10).cumulative(2.228) - 0.975) < 1e-4);
+ * ```
  */
 export function studentSeries(df: number): StudentSeries {
   if (!Number.isInteger(df) || df < 2 || df % 2 !== 0) {

@@ -10,7 +10,20 @@ export function cumulativeOfComponents(components: readonly WeightComponent[], k
   return kg > 0 ? Math.min(mixtureAt(components, Math.log(kg)).cumulative, 1) : 0;
 }
 
-/** Probability density of the mixture per kilogram; 0 at and below 0 kg. Throws a `RangeError` on NaN. */
+/**
+ * Probability density of the mixture per kilogram; 0 at and below 0 kg. Throws a `RangeError` on NaN.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { densityOfComponents, estimateWeight } from "@steelyard/core/body";
+ * import { centimetres, millimetres } from "@steelyard/core/units";
+ *
+ * const estimate = estimateWeight({ lengthCm: centimetres(136), armMm: millimetres(190) });
+ * assert.ok(estimate.ok);
+ * const { components, totalKg } = estimate.value;
+ * assert.ok(densityOfComponents(components, totalKg) > densityOfComponents(components, 2 * totalKg));
+ * ```
+ */
 export function densityOfComponents(components: readonly WeightComponent[], kg: number): number {
   if (Number.isNaN(kg)) {
     throw new RangeError(`Cannot compute a density as kg must be a number: current value is ${kg}`);

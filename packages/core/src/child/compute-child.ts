@@ -32,8 +32,7 @@ export interface ChildInput {
  * total = the scale weight, or the median that the body model gives the measurements; ideal, adjusted and lean weight
  * from length and total; then every use of the formulary on the weight of its basis.
  *
- * `measurements` as `estimateWeight` takes them; a scale weight serves without a length, and then ideal, adjusted
- * and lean weight are absent. Returns a `BodyIssue` when no weight can be had; throws a `RangeError` on numbers
+ * `measurements` as `estimateWeight` takes them; where there is no length, ideal, adjusted and lean weight are absent. Returns a `BodyIssue` when no weight can be had; throws a `RangeError` on numbers
  * that are not finite and on a formulary that has not been validated.
  *
  * ```ts
@@ -57,8 +56,8 @@ export function computeChild({
 }: ChildInput): Result<ChildReport, BodyIssue> {
   const estimate = estimateWeight(measurements, { model });
   if (!estimate.ok) return estimate;
-  const { totalKg, low95Kg, high95Kg, rests, warnings } = estimate.value;
-  const { ageMonths, sex, lengthCm } = measurements;
+  const { totalKg, low95Kg, high95Kg, lengthCm, rests, warnings } = estimate.value;
+  const { ageMonths, sex } = measurements;
   const weights = weightsOf(estimate.value, measurements);
   const { cumulative: _, totalKg: __, ...others } = weights;
   return ok({
@@ -77,8 +76,8 @@ export function computeChild({
 }
 
 /** The weights that the dose rules may ask for; the distribution only where the total is an estimate. */
-function weightsOf(estimate: WeightEstimate, { lengthCm, sex, ageMonths }: Measurements): Weights {
-  const { totalKg, components } = estimate;
+function weightsOf(estimate: WeightEstimate, { sex, ageMonths }: Measurements): Weights {
+  const { totalKg, lengthCm, components } = estimate;
   const cumulative =
     components.length === 0 ? {} : { cumulative: (kg: number): number => cumulativeWeight(estimate, kg) };
   if (lengthCm === undefined) return { totalKg, ...cumulative };

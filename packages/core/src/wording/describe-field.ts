@@ -1,6 +1,5 @@
-import type { EntryField } from "../entry/index.ts";
 import { ENGLISH } from "./english.ts";
-import type { MessageCatalogue } from "./message-catalogue.ts";
+import type { FieldName, MessageCatalogue } from "./message-catalogue.ts";
 
 /**
  * The name of a field within a sentence: "arm circumference".
@@ -11,6 +10,6 @@ import type { MessageCatalogue } from "./message-catalogue.ts";
  * assert.equal(describeField("armMm"), "arm circumference");
  * ```
  */
-export function describeField(field: EntryField, catalogue: MessageCatalogue = ENGLISH): string {
+export function describeField(field: FieldName, catalogue: MessageCatalogue = ENGLISH): string {
   return catalogue["field.name"]({ field });
 }

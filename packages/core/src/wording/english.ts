@@ -1,9 +1,10 @@
+import type { MissingLimb } from "../body/index.ts";
 import type { ProblemId } from "../dosing/index.ts";
-import { type EntryField, FIELD_UNIT, type QuantityField, type UnitSymbol } from "../entry/index.ts";
-import type { MessageCatalogue } from "./message-catalogue.ts";
+import { FIELD_UNIT, type QuantityField, type UnitSymbol } from "../entry/index.ts";
+import type { FieldName, MessageCatalogue } from "./message-catalogue.ts";
 import { writeMeasurement, writeRange, writeValue } from "./write-value.ts";
 
-const FIELD: Readonly<Record<EntryField, string>> = {
+const FIELD: Readonly<Record<FieldName, string>> = {
   lengthCm: "length",
   standingHeightCm: "standing height",
   armMm: "arm circumference",
@@ -17,6 +18,26 @@ const FIELD: Readonly<Record<EntryField, string>> = {
   sex: "sex",
   posture: "posture",
   build: "build",
+  people: "number of people measuring",
+  lengthReadings: "number of length readings",
+  ulnaCm: "ulna length",
+  kneeHeightCm: "knee height",
+  tibiaCm: "tibia length",
+  armStepMm: "step of the arm tape",
+  armReadings: "number of arm readings",
+  earlier: "earlier weight",
+  missingLimb: "missing limb",
+  oedema: "oedema",
+  pregnant: "pregnancy",
+};
+
+const LIMB: Readonly<Record<MissingLimb, string>> = {
+  hand: "hand",
+  forearm: "forearm and hand",
+  arm: "arm",
+  foot: "foot",
+  "lower-leg": "lower leg and foot",
+  leg: "leg",
 };
 
 const UNIT: Readonly<Record<UnitSymbol, string>> = {
@@ -111,7 +132,11 @@ export const ENGLISH: MessageCatalogue = {
     `length ${writeMeasurement({ field: "lengthCm", value: lengthCm })} and arm circumference ${writeMeasurement({ field: "armMm", value: armMm })}`,
 
   "body-issue.length-missing": () =>
-    "Length is needed: no other measurement alone gives a weight that can be relied on. Measure from crown to heel, lying flat.",
+    "Length is needed, or at least the age: nothing else alone gives a weight that can be relied on. Measure from crown to heel, lying flat.",
+  "body-issue.segment-needs-age": ({ measurement }) =>
+    `${capital(FIELD[measurement])} gives a length only together with the age: enter the age, or measure the length.`,
+  "body-issue.segment-age-out-of-range": ({ measurement, ageMonths, low, high }) =>
+    `${capital(FIELD[measurement])} gives a length from ${writeAge(low)} to ${writeAge(high)} of age only, and the age is ${writeAge(ageMonths)}. Measure the length.`,
   "body-issue.measurement-out-of-range": ({ measurement, value, low, high }) =>
     `${capital(FIELD[measurement])} ${writeMeasurement({ field: measurement, value })} is outside the range that the body model serves, ${writeRange({ field: measurement, low, high })}. Measure again, or weigh the child and enter the scale weight.`,
 
@@ -120,11 +145,35 @@ export const ENGLISH: MessageCatalogue = {
     return `${capital(FIELD[measurement])} ${writeMeasurement({ field: measurement, value })} is beyond what the body model has seen (${seen}): the weight is an extrapolation.`;
   },
   "body-warning.measurement-not-used": ({ measurement }) =>
-    ["posture", "build", "carerKg"].includes(measurement)
-      ? `${capital(FIELD[measurement])} was given but not used: this version of the body model has no place for it.`
+    measurement === "earlier"
+      ? "The earlier weight was given but not used: it needs the age now, and an age then that is not later."
       : `${capital(FIELD[measurement])} was given but not used: the body model has no data on it at this length.`,
+  "body-warning.measurement-conflict": ({ measurement, value, low, high, outcome }) => {
+    const what = capital(FIELD[measurement]);
+    const done =
+      outcome === "left-out"
+        ? "it was left out. Measure again."
+        : "one of the two is wrong, and the range covers both. Measure both again.";
+    return value === undefined
+      ? `${what} does not fit the other measurements: it was left out.`
+      : `${what} ${writeMeasurement({ field: measurement, value })} does not fit the other measurements, which would expect ${writeRange({ field: measurement, low, high })}: ${done}`;
+  },
+  "body-warning.measurement-set-aside": ({ measurement, because }) =>
+    because === "oedema"
+      ? `${capital(FIELD[measurement])} was left out, as oedema adds to it.`
+      : `${capital(FIELD[measurement])} was left out, as pregnancy adds to it.`,
+  "body-warning.usual-weight": ({ because }) =>
+    because === "oedema"
+      ? "Oedema: the estimate is of the weight without the fluid."
+      : "Pregnancy: the estimate is of the weight before it.",
+  "body-warning.missing-limb": ({ limb, share }) =>
+    `The missing ${LIMB[limb]} was taken off as ${writeValue(100 * share)}\u00a0% of the body, by adult figures.`,
+  "body-warning.length-from-segment": ({ measurement, lengthCm, sdCm }) =>
+    `Length was worked out from ${FIELD[measurement]} as ${writeMeasurement({ field: "lengthCm", value: Math.round(lengthCm * 10) / 10 })}, with a standard error of ${writeMeasurement({ field: "lengthCm", value: sdCm })}.`,
+  "body-warning.no-length": () =>
+    "No length: the weight goes by age, the range is wide, and no ideal weight can be given. Measure the length as soon as you can.",
   "body-warning.no-girth": () =>
-    "Length alone: build is unknown and the range is wide. Measuring the arm narrows it most.",
+    "No circumference was given: build is unknown and the range is wide. Measuring the arm narrows it most.",
   "body-warning.scale-weight-unlikely": ({ scaleKg, low, high }) =>
     `Scale weight ${writeMeasurement({ field: "scaleKg", value: scaleKg })} is unlikely for these measurements, which predict ${writeRange({ field: "scaleKg", low, high })}. Check the scale, its unit and the measurements.`,
 

@@ -29,9 +29,12 @@ export type MessageValues = Keyed<"entry-issue", EntryIssue> &
     readonly "draft.title": Nothing;
     readonly "draft.text": Nothing;
     readonly "problem.name": { readonly problem: ProblemId };
-    readonly "field.name": { readonly field: EntryField };
+    readonly "field.name": { readonly field: FieldName };
     readonly "unit.name": { readonly unit: UnitSymbol };
   };
+
+/** Whatever of a child has a name: a field to type into, or a measurement that came another way. */
+export type FieldName = EntryField | MeasurementName;
 
 type Nothing = Readonly<Record<never, never>>;
 

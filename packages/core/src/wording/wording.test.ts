@@ -86,7 +86,7 @@ describe("describeBodyIssue() and describeBodyWarning()", () => {
   it.each<[BodyIssue, string]>([
     [
       { type: "length-missing" },
-      "Length is needed: no other measurement alone gives a weight that can be relied on. Measure from crown to heel, lying flat.",
+      "Length is needed, or at least the age: nothing else alone gives a weight that can be relied on. Measure from crown to heel, lying flat.",
     ],
     [
       out,
@@ -110,8 +110,44 @@ describe("describeBodyIssue() and describeBodyWarning()", () => {
       "Arm circumference 350 mm is beyond what the body model has seen (110 to 330 mm at this length): the weight is an extrapolation.",
     ],
     [
-      { type: "measurement-not-used", measurement: "build" },
-      "Build was given but not used: this version of the body model has no place for it.",
+      {
+        type: "measurement-conflict",
+        measurement: "carerKg",
+        value: 60,
+        low: 22.4,
+        high: 35.06,
+        p: 0.0001,
+        outcome: "left-out",
+      },
+      "Weight stated by the carer 60 kg does not fit the other measurements, which would expect 22.4 to 35.06 kg: it was left out. Measure again.",
+    ],
+    [
+      {
+        type: "measurement-conflict",
+        measurement: "build",
+        low: 22.4,
+        high: 35.06,
+        p: 0.0001,
+        outcome: "left-out",
+      },
+      "Build does not fit the other measurements: it was left out.",
+    ],
+    [
+      { type: "measurement-set-aside", measurement: "waistCm", because: "pregnant" },
+      "Waist circumference was left out, as pregnancy adds to it.",
+    ],
+    [{ type: "usual-weight", because: "oedema" }, "Oedema: the estimate is of the weight without the fluid."],
+    [
+      { type: "missing-limb", limb: "lower-leg", share: 0.059 },
+      "The missing lower leg and foot was taken off as 5.9 % of the body, by adult figures.",
+    ],
+    [
+      { type: "length-from-segment", measurement: "ulnaCm", lengthCm: 133.16, sdCm: 3.9 },
+      "Length was worked out from ulna length as 133.2 cm, with a standard error of 3.9 cm.",
+    ],
+    [
+      { type: "no-length" },
+      "No length: the weight goes by age, the range is wide, and no ideal weight can be given. Measure the length as soon as you can.",
     ],
     [
       { type: "measurement-not-used", measurement: "waistCm" },
@@ -119,7 +155,7 @@ describe("describeBodyIssue() and describeBodyWarning()", () => {
     ],
     [
       { type: "no-girth" },
-      "Length alone: build is unknown and the range is wide. Measuring the arm narrows it most.",
+      "No circumference was given: build is unknown and the range is wide. Measuring the arm narrows it most.",
     ],
     [
       { type: "scale-weight-unlikely", scaleKg: 80, low: 22.4, high: 60 },

@@ -1,7 +1,14 @@
-import { type EntryField, FIELD_UNIT, type UnitSymbol } from "../entry/index.ts";
+import { FIELD_UNIT, type UnitSymbol } from "../entry/index.ts";
 import { formatNumber } from "../units/index.ts";
+import type { FieldName } from "./message-catalogue.ts";
 
-const UNITS: Partial<Record<EntryField, UnitSymbol>> = FIELD_UNIT;
+const UNITS: Partial<Record<FieldName, UnitSymbol>> = {
+  ...FIELD_UNIT,
+  ulnaCm: "cm",
+  kneeHeightCm: "cm",
+  tibiaCm: "cm",
+  armStepMm: "mm",
+};
 
 /** "136.5": to the hundredth at most. */
 export function writeValue(value: number): string {
@@ -9,12 +16,12 @@ export function writeValue(value: number): string {
 }
 
 /** "136.5 cm": a measurement in the unit of its field, with a no-break space between. */
-export function writeMeasurement({ field, value }: { field: EntryField; value: number }): string {
+export function writeMeasurement({ field, value }: { field: FieldName; value: number }): string {
   const unit = UNITS[field];
   return unit === undefined ? writeValue(value) : `${writeValue(value)}\u00a0${unit}`;
 }
 
 /** "18 to 310 cm". */
-export function writeRange({ field, low, high }: { field: EntryField; low: number; high: number }): string {
+export function writeRange({ field, low, high }: { field: FieldName; low: number; high: number }): string {
   return `${writeValue(low)} to ${writeMeasurement({ field, value: high })}`;
 }

@@ -1,0 +1,16 @@
+/** A generator of uniform numbers in [0, 1) from a 32-bit seed (mulberry32): the same numbers on every machine. */
+export function seededRandom(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let t = state;
+    t = Math.imul(t ^ (t >>> 15), t | 1);
+    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
+    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
+
+/** Standard normal numbers from a uniform generator (Box and Muller). */
+export function normalRandom(uniform: () => number): () => number {
+  return () => Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
+}

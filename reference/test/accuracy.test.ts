@@ -59,7 +59,7 @@ describe("accuracyTable()", () => {
     expect(head).toMatch(/^\| group \| children \| within 10 % \| within 20 % \| mean error % \|/);
     expect(rule?.match(/---/g)).toHaveLength(8);
     // SD by n - 1: the root of 2440 / 9.
-    expect(ten).toBe("| ten | 10 | 60.0 | 80.0 | 1.00 | 16.47 | 40.0 | 10.0 |");
+    expect(ten).toBe("| ten | 10 | 60.00 | 80.00 | 1.00 | 16.47 | 40.0 | 10.0 |");
     expect(fewer).toBe(`| five | 5 |${" – |".repeat(6)}`);
   });
 });

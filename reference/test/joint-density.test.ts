@@ -131,7 +131,12 @@ function shippedDensity(child: Known, lengthCm = child.lengthCm): (kg: number) =
       Math.exp(-z.transpose().mmul(precision).mmul(z).get(0, 0) / 2) / Math.sqrt(determinant(block));
     const spread =
       Math.sqrt(variance) * scale * Math.max(1 + weight.lambda * weight.sigma * mean, 0.25) ** spreadPower;
-    return { weight, mean: mean + variance * at.bend(mean), spread, factor: at.share * slopes * evidence };
+    return {
+      weight,
+      mean: mean + variance * (1 - variance) * at.bend(mean),
+      spread,
+      factor: at.share * slopes * evidence,
+    };
   });
   return (kg) =>
     parts.reduce((sum, { weight, mean, spread, factor }) => {

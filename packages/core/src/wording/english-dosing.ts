@@ -7,6 +7,8 @@ import {
   formatWeight,
 } from "../units/index.ts";
 import type { DosingCatalogue } from "./dosing-catalogue.ts";
+import { count, writeAge } from "./write-age.ts";
+import { writeEdges } from "./write-edges.ts";
 
 const BASIS: Readonly<Record<Basis, string>> = {
   total: "total",
@@ -50,29 +52,8 @@ function difference(percent: number): string {
   return `${formatNumber(Math.abs(percent))}\u00a0% ${percent < 0 ? "less" : "more"}`;
 }
 
-/** "15 days", "9 months", "3 years", "2 years 6 months"; part months to one decimal. */
-function age(months: number): string {
-  if (months > 0 && months < 2) return count(Math.round((months * 365.25) / 12), "day");
-  if (months < 24) return count(Math.round(months * 10) / 10, "month");
-  const whole = Math.floor(months);
-  const rest = whole % 12;
-  const years = count(Math.floor(whole / 12), "year");
-  return rest === 0 ? years : `${years} ${count(rest, "month")}`;
-}
-
-function count(value: number, unit: string): string {
-  return `${formatNumber(value)}\u00a0${unit}${value === 1 ? "" : "s"}`;
-}
-
-/** "from 3 kg to under 10 kg", "from 3 kg", "under 10 kg": edges as [low, high). */
-function range(write: (value: number) => string, low: number | undefined, high: number | undefined): string {
-  const isOpenBelow = low === undefined || low === 0;
-  if (high === undefined) return isOpenBelow ? "any" : `from ${write(low)}`;
-  return isOpenBelow ? `under ${write(high)}` : `from ${write(low)} to under ${write(high)}`;
-}
-
 function edges(by: "age" | "weight", low: number | undefined, high: number | undefined): string {
-  return range(by === "age" ? age : formatWeight, low, high);
+  return writeEdges(by === "age" ? writeAge : formatWeight, low, high);
 }
 
 function percent(probability: number): string {
@@ -94,7 +75,7 @@ export const ENGLISH_DOSING: DosingCatalogue = {
   step: {
     band: ({ by, value, low, high }) =>
       by === "age"
-        ? `Age ${age(value)} falls in the band ${edges(by, low, high)}.`
+        ? `Age ${writeAge(value)} falls in the band ${edges(by, low, high)}.`
         : `${formatWeight(value)} falls in the band ${edges(by, low, high)}.`,
     "basis-swapped": ({ from, fromKg, toKg }) =>
       `The rule asks for ${BASIS[from]} weight (${formatWeight(fromKg)}); this child is lighter than ideal, so total weight (${formatWeight(toKg)}) is used.`,
@@ -177,9 +158,9 @@ export const ENGLISH_DOSING: DosingCatalogue = {
           ? "If this child may be under 28 days old, the dose does not apply: enter the age."
           : `The age is not known: ${text ?? "a limit of age could not be checked"}`,
     "outside-weight-range": ({ kg, lowKg, highKg, reason }) =>
-      `${formatWeight(kg)} is outside the range of this dose (${range(formatWeight, lowKg, highKg)}): ${reason}`,
+      `${formatWeight(kg)} is outside the range of this dose (${writeEdges(formatWeight, lowKg, highKg)}): ${reason}`,
     "outside-age-range": ({ ageMonths, lowMonths, highMonths, reason }) =>
-      `Age ${age(ageMonths)} is outside the range of this dose (${range(age, lowMonths, highMonths)}): ${reason}`,
+      `Age ${writeAge(ageMonths)} is outside the range of this dose (${writeEdges(writeAge, lowMonths, highMonths)}): ${reason}`,
     neonate: ({ because }) =>
       because === "age"
         ? "Under 28 days old: this dose was not written for newborns; use a neonatal formulary."
@@ -200,13 +181,13 @@ export const ENGLISH_DOSING: DosingCatalogue = {
       `The dose goes by age, which is not known: ${choices
         .map(
           ({ lowMonths, highMonths, dose, volume }) =>
-            `${formatQuantity(dose)}${volume ? ` (${ml(volume.ml)})` : ""} ${range(age, lowMonths, highMonths)}`,
+            `${formatQuantity(dose)}${volume ? ` (${ml(volume.ml)})` : ""} ${writeEdges(writeAge, lowMonths, highMonths)}`,
         )
         .join("; ")}.`,
     "outside-bands": ({ by, value, low, high }) =>
-      `No dose: ${by === "age" ? `age ${age(value)}` : formatWeight(value)} is outside the published bands (${edges(by, low, high)}).`,
+      `No dose: ${by === "age" ? `age ${writeAge(value)}` : formatWeight(value)} is outside the published bands (${edges(by, low, high)}).`,
     contraindicated: ({ by, value, low, high, reason }) =>
-      `Contraindicated at ${by === "age" ? `age ${age(value)}` : formatWeight(value)} (meant for ${edges(by, low, high)}): ${reason}`,
+      `Contraindicated at ${by === "age" ? `age ${writeAge(value)}` : formatWeight(value)} (meant for ${edges(by, low, high)}): ${reason}`,
   },
   tracking: {
     "unknown-line": ({ lineId }) =>

@@ -31,7 +31,8 @@ export function bendTerms(expectedZ: number): readonly [number, number, number, 
  * ```
  */
 export function bendOf(coefficients: readonly number[], expectedZ: number): number {
-  if (coefficients.length === 0) return 0;
   const terms = bendTerms(expectedZ);
-  return terms.reduce((sum, term, i) => sum + term * (coefficients[i] ?? 0), 0);
+  let bend = 0;
+  for (let i = 0; i < coefficients.length; i++) bend += (coefficients[i] as number) * (terms[i] as number);
+  return bend;
 }

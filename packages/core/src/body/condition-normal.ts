@@ -24,6 +24,8 @@ export interface Conditioned {
   readonly variance: number;
   /** ln density of the observations themselves, up to a constant that all sexes and lengths share. */
   readonly logDensity: number;
+  /** Squared distance of the observations from what is expected, in standard deviations: chi-squared, one degree for each. */
+  readonly squaredDistance: number;
 }
 
 /** An observation never tells more than this share of its own variance away. */
@@ -53,6 +55,7 @@ export function conditionNormal({
   let mean = 0;
   let variance = 1;
   let logDensity = 0;
+  let squaredDistance = 0;
   for (let i = 0; i < n; i++) {
     const observation = observations[i] as Observation;
     const { quantity } = observation;
@@ -92,6 +95,7 @@ export function conditionNormal({
     mean += ui * vi;
     variance -= vi * vi;
     logDensity += Math.log(slope / root) - (ui * ui) / 2;
+    squaredDistance += ui * ui;
   }
-  return { mean, variance: Math.max(variance, 1e-6), logDensity };
+  return { mean, variance: Math.max(variance, 1e-6), logDensity, squaredDistance };
 }

@@ -7,8 +7,8 @@ import type { BodyAt } from "./indexed-model.ts";
 export interface ConditionedWeight {
   readonly zMean: number;
   readonly zScale: number;
-  /** Degrees of freedom of Student's t; absent: normal. */
-  readonly tailDf?: number;
+  /** Degrees of freedom of Student's t; undefined: normal. */
+  readonly tailDf: number | undefined;
   readonly logDensity: number;
 }
 
@@ -30,7 +30,7 @@ export function conditionWeight({
   observations: readonly Observation[];
   residual: Residual;
 }): ConditionedWeight {
-  if (observations.length === 0) return { zMean: 0, zScale: 1, logDensity: 0 };
+  if (observations.length === 0) return { zMean: 0, zScale: 1, tailDf: undefined, logDensity: 0 };
   const { mean, variance, logDensity } = conditionNormal({ at, target: "weight", observations });
   const { lambda, sigma } = at.curve("weight");
   const slope = Math.max(1 + lambda * sigma * mean, straightFrom);

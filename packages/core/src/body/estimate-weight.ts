@@ -1,19 +1,15 @@
-import { err, ok, type Result } from "../result.ts";
-import { centimetres, type Kilograms, kilograms } from "../units/index.ts";
+import { ok, type Result } from "../result.ts";
+import { centimetres, kilograms } from "../units/index.ts";
 import type { BodyModel } from "./body-model.ts";
-import { conditionWeight } from "./condition-weight.ts";
+import { conditionOnNodes } from "./condition-on-nodes.ts";
 import { defaultBodyModel } from "./default-body-model.ts";
-import { type FoundIndex, findIndex } from "./find-index.ts";
-import { fittedRange } from "./fitted-range.ts";
-import { indexNodes } from "./index-nodes.ts";
-import type { BodyAt } from "./indexed-model.ts";
+import { findIndex } from "./find-index.ts";
+import { keepUsable } from "./keep-usable.ts";
 import { limbFraction } from "./limb-fraction.ts";
 import type { MeasurementName, Measurements, Sex } from "./measurements.ts";
 import { type NamedObservation, observeMeasurements } from "./observe-measurements.ts";
-import { proposeUnit } from "./propose-unit.ts";
 import { type MeasuredName, measuredValue, quantityOfName } from "./quantity-value.ts";
-import { setAsideConflicts } from "./set-aside-conflicts.ts";
-import { shiftPopulation } from "./shift-population.ts";
+import { type Conflict, setAsideConflicts } from "./set-aside-conflicts.ts";
 import { type SiteProfile, uncalibratedSite } from "./site-profile.ts";
 import { cumulativeOfComponents, quantileOfComponents } from "./weight-distribution.ts";
 import type { BodyIssue, BodyWarning, WeightComponent, WeightEstimate } from "./weight-estimate.ts";
@@ -105,151 +101,54 @@ function estimateUnweighed(given: {
     observations: usable.value.kept,
     residual: indexed.residual,
   });
-  const components = alternatives.flatMap((kept) =>
-    conditionOnNodes({ found: found.value, sexes, bodies, kept, site, wholeBody }).map((component) => ({
-      ...component,
-      probability: component.probability / alternatives.length,
-    })),
-  );
-  const kept = alternatives.flat();
-  const quantile = (probability: number): Kilograms =>
-    kilograms(quantileOfComponents(components, probability));
-  const warnings: BodyWarning[] = [
-    ...found.value.warnings,
-    ...usable.value.warnings,
-    ...conflicts.map(({ observation, p, low, high }): BodyWarning => {
-      const unit = (value: number): number =>
-        observation.name in quantityOfName
-          ? measuredValue(observation.name as MeasuredName, value)
-          : value * wholeBody;
-      return {
-        type: "measurement-conflict",
-        measurement: observation.name,
-        ...(observation.value === undefined ? {} : { value: observation.value }),
-        low: unit(low),
-        high: unit(high),
-        p,
-        outcome: kept.includes(observation) ? "one-or-the-other" : "left-out",
-      };
-    }),
-  ];
+  const share = 1 / alternatives.length;
+  const components: WeightComponent[] = [];
+  const kept: NamedObservation[] = [];
+  for (const alternative of alternatives) {
+    kept.push(...alternative);
+    components.push(
+      ...conditionOnNodes({ found: found.value, sexes, bodies, kept: alternative, site, wholeBody, share }),
+    );
+  }
+  const warnings = [...found.value.warnings, ...usable.value.warnings];
+  for (const conflict of conflicts) warnings.push(conflictWarning({ conflict, kept, wholeBody }));
   if (!kept.some(({ name }) => girths.has(name))) warnings.push({ type: "no-girth" });
-  return ok({
-    totalKg: quantile(0.5),
-    low95Kg: quantile(0.025),
-    high95Kg: quantile(0.975),
-    ...(indexed.index.quantity === "length" ? { lengthCm: centimetres(found.value.value) } : {}),
-    rests: [
-      found.value.name,
-      ...kept.map(({ name }) => name),
-      ...(sex === undefined ? [] : (["sex"] as const)),
-    ],
+  const rests = [found.value.name];
+  for (const { name } of kept) rests.push(name);
+  if (sex !== undefined) rests.push("sex");
+  const estimate: WeightEstimate = {
+    totalKg: kilograms(quantileOfComponents(components, 0.5)),
+    low95Kg: kilograms(quantileOfComponents(components, 0.025)),
+    high95Kg: kilograms(quantileOfComponents(components, 0.975)),
+    rests,
     components,
     warnings,
-  });
+  };
+  if (indexed.index.quantity === "age") return ok(estimate);
+  return ok({ ...estimate, lengthCm: centimetres(found.value.value) });
 }
 
 const girths: ReadonlySet<MeasurementName> = new Set(["armMm", "waistCm", "thighCm", "calfCm", "headCm"]);
-/** Girths that fluid under the skin, or a pregnancy, makes measure something else than the body. */
-const swollenBy = {
-  oedema: new Set<MeasurementName>(["armMm", "waistCm", "thighCm", "calfCm"]),
-  pregnant: new Set<MeasurementName>(["waistCm"]),
-} as const;
 
-/** Leaves out what this model, or this child's condition, has no use for, and says so; refuses what cannot be a measurement. */
-function keepUsable(given: {
-  observed: readonly NamedObservation[];
-  found: FoundIndex;
-  bodies: readonly BodyAt[];
-  measurements: Measurements;
-}): Result<
-  { readonly kept: readonly NamedObservation[]; readonly warnings: readonly BodyWarning[] },
-  BodyIssue
-> {
-  const { observed, found, bodies, measurements } = given;
-  const kept: NamedObservation[] = [];
-  const warnings: BodyWarning[] = [];
-  for (const condition of ["oedema", "pregnant"] as const) {
-    if (measurements[condition]) warnings.push({ type: "usual-weight", because: condition });
-  }
-  if (measurements.missingLimb !== undefined) {
-    const limb = measurements.missingLimb;
-    warnings.push({ type: "missing-limb", limb, share: limbFraction[limb] });
-  }
-  if (measurements.earlier !== undefined && !observed.some(({ name }) => name === "earlier")) {
-    warnings.push({ type: "measurement-not-used", measurement: "earlier" });
-  }
-  for (const item of observed) {
-    const { name, value, observation } = item;
-    const swollen = (["oedema", "pregnant"] as const).find(
-      (condition) => measurements[condition] && swollenBy[condition].has(name),
-    );
-    if (swollen !== undefined) {
-      warnings.push({ type: "measurement-set-aside", measurement: name, because: swollen });
-      continue;
-    }
-    if (!found.model.covers(observation.quantity, found.value)) {
-      warnings.push({ type: "measurement-not-used", measurement: name });
-      continue;
-    }
-    if (name in quantityOfName && value !== undefined) {
-      const measured = name as MeasuredName;
-      const { low, high, refusedLow, refusedHigh } = fittedRange({ name: measured, bodies });
-      if (measured !== "ageMonths" && (value < refusedLow || value > refusedHigh)) {
-        const proposal = proposeUnit({ value, unit: measured === "armMm" ? "mm" : "cm", low, high });
-        return err({
-          type: "measurement-out-of-range",
-          measurement: name,
-          value,
-          low: refusedLow,
-          high: refusedHigh,
-          ...(proposal === undefined ? {} : { proposal }),
-        });
-      }
-      if (value < low || value > high) {
-        warnings.push({ type: "measurement-extrapolated", measurement: name, value, low, high });
-      }
-    }
-    kept.push(item);
-  }
-  return ok({ kept, warnings });
-}
-
-/** One component for each sex and each length the child may really have, as likely as it explains the observations. */
-function conditionOnNodes(given: {
-  found: FoundIndex;
-  sexes: readonly Sex[];
-  bodies: readonly BodyAt[];
+function conflictWarning(given: {
+  conflict: Conflict;
   kept: readonly NamedObservation[];
-  site: SiteProfile;
   wholeBody: number;
-}): readonly WeightComponent[] {
-  const { found, sexes, bodies, kept, site } = given;
-  const observations = kept.map(({ observation }) => observation);
-  const logWhole = Math.log(given.wholeBody);
-  const parts = indexNodes({ index: found.value, sd: found.sd }).flatMap((node) =>
-    sexes.map((sex, i) => {
-      const at = node.index === found.value ? (bodies[i] as BodyAt) : found.model.at(sex, node.index);
-      const { logDensity, ...conditioned } = conditionWeight({
-        at,
-        observations,
-        residual: found.model.residual,
-      });
-      const weight = at.curve("weight");
-      return {
-        logOdds: logDensity + Math.log(Math.max(at.share, 1e-12) * node.weight),
-        curve: logWhole === 0 ? weight : { ...weight, logMedian: weight.logMedian + logWhole },
-        conditioned: shiftPopulation(conditioned, site.population),
-      };
-    }),
-  );
-  const largest = Math.max(...parts.map(({ logOdds }) => logOdds));
-  const total = parts.reduce((sum, { logOdds }) => sum + Math.exp(logOdds - largest), 0);
-  return parts.map(({ curve, conditioned, logOdds }) => ({
-    probability: Math.exp(logOdds - largest) / total,
-    curve,
-    ...conditioned,
-  }));
+}): BodyWarning {
+  const { observation, p, low, high } = given.conflict;
+  const unit = (value: number): number =>
+    observation.name in quantityOfName
+      ? measuredValue(observation.name as MeasuredName, value)
+      : value * given.wholeBody;
+  return {
+    type: "measurement-conflict",
+    measurement: observation.name,
+    ...(observation.value === undefined ? {} : { value: observation.value }),
+    low: unit(low),
+    high: unit(high),
+    p,
+    outcome: given.kept.includes(observation) ? "one-or-the-other" : "left-out",
+  };
 }
 
 function unlikelyScale(scaleKg: number, { components }: WeightEstimate): BodyWarning[] {

@@ -60,37 +60,55 @@ export function createIndexedModel(reference: BodyReference): IndexedModel {
       return range !== undefined && value >= range[0] && value <= range[1];
     },
     at(sex, value) {
-      const table = tables[sex];
       const position = (Math.min(Math.max(value, index.low), index.high) - index.low) / index.step;
       const row = Math.min(Math.floor(position), last);
-      const part = position - row;
-      const read = (column: Float64Array): number =>
-        (column[row] as number) * (1 - part) + (column[row + 1] as number) * part;
-      return {
-        share: read(table.share),
-        curve(quantity) {
-          const columns = columnsOf(table, quantity);
-          return {
-            logMedian: read(columns.logMedian),
-            sigma: read(columns.sigma),
-            lambda: read(columns.lambda),
-          };
-        },
-        fitted(quantity) {
-          const columns = columnsOf(table, quantity);
-          return { low: read(columns.low), high: read(columns.high) };
-        },
-        bend(expectedZ) {
-          return bendOf(bends.map(read), expectedZ);
-        },
-        correlation(first, second) {
-          if (first === second) return 1;
-          const column = table.correlations[order[first] * quantities.length + order[second]];
-          return column === undefined ? 0 : read(column);
-        },
-      };
+      return new TableRow(tables[sex], bends, row, position - row);
     },
   };
+}
+
+/** A place between two rows of the tables. A class, since a million children make two million of these and closures cost more. */
+class TableRow implements BodyAt {
+  readonly share: number;
+  readonly #table: SexTable;
+  readonly #bends: readonly Float64Array[];
+  readonly #row: number;
+  readonly #part: number;
+
+  constructor(table: SexTable, bends: readonly Float64Array[], row: number, part: number) {
+    this.#table = table;
+    this.#bends = bends;
+    this.#row = row;
+    this.#part = part;
+    this.share = this.#read(table.share);
+  }
+
+  #read(column: Float64Array): number {
+    const before = column[this.#row] as number;
+    return before + this.#part * ((column[this.#row + 1] as number) - before);
+  }
+
+  curve(quantity: Quantity): BoxCox {
+    const { logMedian, sigma, lambda } = columnsOf(this.#table, quantity);
+    return { logMedian: this.#read(logMedian), sigma: this.#read(sigma), lambda: this.#read(lambda) };
+  }
+
+  fitted(quantity: Quantity): { readonly low: number; readonly high: number } {
+    const { low, high } = columnsOf(this.#table, quantity);
+    return { low: this.#read(low), high: this.#read(high) };
+  }
+
+  correlation(first: Quantity, second: Quantity): number {
+    if (first === second) return 1;
+    const column = this.#table.correlations[order[first] * quantities.length + order[second]];
+    return column === undefined ? 0 : this.#read(column);
+  }
+
+  bend(expectedZ: number): number {
+    const coefficients: number[] = [];
+    for (const column of this.#bends) coefficients.push(this.#read(column));
+    return bendOf(coefficients, expectedZ);
+  }
 }
 
 const order = Object.fromEntries(quantities.map((quantity, i) => [quantity, i])) as Readonly<

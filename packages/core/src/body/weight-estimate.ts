@@ -14,8 +14,8 @@ export interface WeightComponent {
   readonly curve: BoxCox;
   readonly zMean: number;
   readonly zScale: number;
-  /** Degrees of freedom of Student's t; absent: normal. */
-  readonly tailDf?: number;
+  /** Degrees of freedom of Student's t; undefined: normal. */
+  readonly tailDf?: number | undefined;
 }
 
 /** The weight of one child as a distribution. */

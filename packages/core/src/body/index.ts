@@ -51,9 +51,24 @@ export type {
 export { type NextMeasurement, nextMeasurements } from "./next-measurement.ts";
 export { normalCumulative } from "./normal-cumulative.ts";
 export { quantityValue } from "./quantity-value.ts";
+export type { FieldFault } from "./read-fields.ts";
+export { readMeasurementErrors } from "./read-measurement-errors.ts";
+export {
+  type ReadSiteProfileOptions,
+  readSiteProfile,
+  type SiteProfileIssue,
+} from "./read-site-profile.ts";
 export { type ScoredChild, scoreRows, type WeighedChild } from "./score-rows.ts";
 export { type PopulationShift, referenceSite, type SiteProfile, uncalibratedSite } from "./site-profile.ts";
+export {
+  type LeftOutRows,
+  type SiteEvidence,
+  type SiteIdentity,
+  type StoredSiteProfile,
+  siteProfileFormat,
+} from "./stored-site-profile.ts";
 export { studentQuantile } from "./student-quantile.ts";
 export { type StudentSeries, studentSeries } from "./student-series.ts";
 export { densityOfComponents } from "./weight-distribution.ts";
 export type { BodyIssue, BodyWarning, UnitSlip, WeightComponent, WeightEstimate } from "./weight-estimate.ts";
+export { type SiteRecord, writeSiteProfile } from "./write-site-profile.ts";

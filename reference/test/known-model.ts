@@ -73,7 +73,16 @@ export function asJointNormal(model: BodyModel): BodyModel {
     byLength: {
       ...byLength,
       residual: { spreadPower: 0, tailDf: 20_000, scale: 1 },
-      at: (sex, lengthCm) => ({ ...byLength.at(sex, lengthCm), bend: () => 0 }),
+      at: (sex, lengthCm) => {
+        const at = byLength.at(sex, lengthCm);
+        return {
+          share: at.share,
+          curve: (quantity) => at.curve(quantity),
+          fitted: (quantity) => at.fitted(quantity),
+          correlation: (first, second) => at.correlation(first, second),
+          bend: () => 0,
+        };
+      },
     },
   };
 }

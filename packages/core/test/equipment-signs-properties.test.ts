@@ -214,7 +214,7 @@ describe("edges are exact", () => {
     expect([11.99, 12, 119.99, 120].map((age) => sign("systolic-pressure.lower-limit", age))).toEqual([
       70, 72, 90, 90,
     ]);
-    expect([11.99, 12].map((age) => sign("mean-pressure.lower-limit", age))).toEqual([undefined, 42]);
+    expect([11.99, 12].map((age) => sign("mean-pressure.fifth-centile", age))).toEqual([undefined, 42]);
     const grown = lineOf(computeSigns({ ageMonths: 216, totalKg: 60 }), "heart-rate");
     expect(grown.warnings).toContainEqual({ type: "held", by: "age", at: 216 });
   });

@@ -10,6 +10,7 @@ import {
   draftBanner,
 } from "@steelyard/core/wording";
 import { wrap } from "../wrap.ts";
+import { formatEquipment, formatSigns } from "./format-lookups.ts";
 import { formatSheetLine } from "./format-sheet-line.ts";
 
 /** The whole report as text for a screen of 80 columns. */
@@ -29,6 +30,7 @@ export function formatChildReport({
     const lines = report.sheet.filter((line) => line.problem === problem);
     blocks.push(`== ${describeProblem(problem)} ==\n${lines.map(formatSheetLine).join("\n")}`);
   }
+  blocks.push(formatEquipment(report.equipment), formatSigns(report.signs));
   return `${[...blocks, formatCautions(), formatVersions(report)].join("\n\n")}\n`;
 }
 

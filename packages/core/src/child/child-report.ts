@@ -1,5 +1,7 @@
 import type { BodyWarning, MeasurementName } from "../body/index.ts";
 import type { SheetLine } from "../dosing/index.ts";
+import type { EquipmentLine } from "../equipment/index.ts";
+import type { SignLine } from "../signs/index.ts";
 
 /** Everything computed for one child: the value behind the screen, the paper and `steelyard child --json`. */
 export interface ChildReport {
@@ -13,8 +15,8 @@ export interface ChildReport {
     readonly rests: readonly MeasurementName[];
   };
   readonly sheet: readonly SheetLine[];
-  readonly equipment: readonly never[];
-  readonly signs: readonly never[];
+  readonly equipment: readonly EquipmentLine[];
+  readonly signs: readonly SignLine[];
   readonly warnings: readonly BodyWarning[];
   readonly versions: {
     readonly software: string;

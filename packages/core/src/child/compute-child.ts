@@ -12,7 +12,9 @@ import {
   type WeightEstimate,
 } from "../body/index.ts";
 import { computeSheet, type Formulary, type Weights } from "../dosing/index.ts";
+import { type Bladder, computeEquipment } from "../equipment/index.ts";
 import { ok, type Result } from "../result.ts";
+import { computeSigns } from "../signs/index.ts";
 import type { ChildReport } from "./child-report.ts";
 
 export interface ChildInput {
@@ -20,6 +22,8 @@ export interface ChildInput {
   readonly formulary: Formulary;
   /** Id of the dose option to compute in place of the default, by id of the line. */
   readonly choices?: Readonly<Record<string, string>>;
+  /** The bladders of the site's blood-pressure cuffs; a usual set when absent. */
+  readonly bladders?: readonly Bladder[];
   /** The body model to use; the one that ships when absent. */
   readonly model?: BodyModel;
   /** What to call the software in `versions`; the version of this package when absent. */
@@ -27,13 +31,16 @@ export interface ChildInput {
 }
 
 /**
- * Everything for one child: its weights in kg with what they rest on, and the sheet of doses that follows.
+ * Everything for one child: its weights in kg with what they rest on, the sheet of doses that follows, the sizes of
+ * equipment and the normal signs.
  *
  * total = the scale weight, or the median that the body model gives the measurements; ideal, adjusted and lean weight
- * from length and total; then every use of the formulary on the weight of its basis.
+ * from length and total; then every use of the formulary on the weight of its basis, and equipment and signs by their
+ * published rules.
  *
- * `measurements` as `estimateWeight` takes them; where there is no length, ideal, adjusted and lean weight are absent. Returns a `BodyIssue` when no weight can be had; throws a `RangeError` on numbers
- * that are not finite and on a formulary that has not been validated.
+ * `measurements` as `estimateWeight` takes them; where there is no length, ideal, adjusted and lean weight are absent.
+ * Returns a `BodyIssue` when no weight can be had; throws a `RangeError` on numbers that are not finite and on a
+ * formulary that has not been validated.
  *
  * ```ts
  * import assert from "node:assert/strict";
@@ -51,6 +58,7 @@ export function computeChild({
   measurements,
   formulary,
   choices,
+  bladders,
   model = defaultBodyModel(),
   versions = { software: manifest.version },
 }: ChildInput): Result<ChildReport, BodyIssue> {
@@ -60,11 +68,12 @@ export function computeChild({
   const { ageMonths, sex } = measurements;
   const weights = weightsOf(estimate.value, measurements);
   const { cumulative: _, totalKg: __, ...others } = weights;
+  const size = { ageMonths, sex, lengthCm, totalKg, idealKg: weights.idealKg };
   return ok({
     weight: { totalKg, low95Kg, high95Kg, ...others, rests },
     sheet: computeSheet({ formulary, weights, ageMonths, sex, lengthCm, choices }),
-    equipment: [],
-    signs: [],
+    equipment: computeEquipment({ ...size, armMm: measurements.armMm, bladders }),
+    signs: computeSigns(size),
     warnings,
     versions: {
       software: versions.software,

@@ -97,7 +97,7 @@ function byAgeLine(
     sources: cite([COMMON_PRACTICE]),
   };
   return itemLine(head, child, [choice], {
-    notes: item === "mask" ? ["see-chest-rise"] : ["end-expiratory-pressure"],
+    notes: item === "mask" ? [] : ["end-expiratory-pressure"],
   });
 }
 

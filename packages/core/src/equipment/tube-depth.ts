@@ -80,9 +80,7 @@ export function nasalDepth(child: ChildSize): EquipmentLine {
   }
   const { rests, working } = ageParts(age);
   const rule = { by: "age", over: 2, plus: 15, unit: "cm" } as const;
-  return itemLine(head, child, [depth(rule, yearsOf(age), rests, [NASAL], working)], {
-    notes: ["confirm-position"],
-  });
+  return itemLine(head, child, [depth(rule, yearsOf(age), rests, [NASAL], working)]);
 }
 
 function isUnder({ age }: ChildSize, months: number): boolean {

@@ -59,8 +59,9 @@ const SYSTOLIC_MEDIAN: LineRule = {
 export function pressures(child: ChildSize): readonly SignLine[] {
   return [
     systolicLimit(child),
+    lineOf(child, "systolic-pressure", "fifth-centile", SYSTOLIC_FIFTH),
     lineOf(child, "systolic-pressure", "median", SYSTOLIC_MEDIAN),
-    lineOf(child, "mean-pressure", "lower-limit", MEAN_FIFTH),
+    lineOf(child, "mean-pressure", "fifth-centile", MEAN_FIFTH),
     lineOf(child, "mean-pressure", "median", MEAN_MEDIAN),
   ];
 }
@@ -81,10 +82,9 @@ function systolicLimit(child: ChildSize): SignLine {
     working: [...working, step],
     sources: cite([PALS, CENTILES]),
   };
-  const fifth = age.ageMonths < SYSTOLIC_FIFTH.lowMonths ? [] : [lineValue(age, SYSTOLIC_FIFTH)];
   const warnings: readonly LookupWarning[] =
     age.ageMonths >= BELOW_CENTILE_MONTHS ? [{ type: "below-fifth-centile" }] : [];
-  return signLine(head, child, [limit, ...fifth], { warnings });
+  return signLine(head, child, [limit], { warnings });
 }
 
 function lineOf(

@@ -9,7 +9,7 @@ export type Sign =
   | "urine-output";
 
 /** Which figure of a sign that has several. */
-export type SignKind = "lower-limit" | "median";
+export type SignKind = "lower-limit" | "fifth-centile" | "median";
 
 export interface Centile {
   /** 1 to 99. */

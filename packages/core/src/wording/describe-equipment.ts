@@ -1,8 +1,22 @@
 import type { EquipmentChoice, EquipmentLine, EquipmentNote } from "../equipment/index.ts";
 import { formatNumber } from "../units/index.ts";
+import type { Block } from "./caution-block.ts";
 import { ENGLISH_LOOKUP } from "./english-lookup.ts";
 import type { LookupCatalogue } from "./lookup-catalogue.ts";
 import { writeLookupValue, writeTubeMm } from "./write-lookup.ts";
+
+/**
+ * The heading of the equipment and what stands under it.
+ *
+ * ```ts
+ * import { equipmentBlock } from "@steelyard/core/wording";
+ * import assert from "node:assert/strict";
+ * assert.equal(equipmentBlock().title, "Equipment");
+ * ```
+ */
+export function equipmentBlock(catalogue: LookupCatalogue = ENGLISH_LOOKUP): Block {
+  return catalogue.equipmentBlock;
+}
 
 /**
  * The name of an item: "Tracheal tube, cuffed".

@@ -20,6 +20,24 @@ export function describeLookupStep(step: LookupStep, catalogue: LookupCatalogue 
 }
 
 /**
+ * The sum behind a size or a normal sign, for brackets: "age 4 years ÷ 4 + 3.5"; empty where it is no sum.
+ *
+ * ```ts
+ * import { describeLookupRule } from "@steelyard/core/wording";
+ * import assert from "node:assert/strict";
+ * const working = [{ step: "linear", by: "tube", value: 5, times: 3, result: 15, unit: "cm" }] as const;
+ * assert.equal(describeLookupRule(working).replaceAll("\u00a0", " "), "the tube 5.0 mm × 3");
+ * ```
+ */
+export function describeLookupRule(
+  working: readonly LookupStep[],
+  catalogue: LookupCatalogue = ENGLISH_LOOKUP,
+): string {
+  const sum = working.find((step) => step.step === "linear");
+  return sum === undefined ? "" : catalogue.rule(sum);
+}
+
+/**
  * What the reader of a size or a normal sign must know, as one sentence.
  *
  * ```ts

@@ -1,7 +1,21 @@
 import type { SignLine, SignValue } from "../signs/index.ts";
+import type { Block } from "./caution-block.ts";
 import { ENGLISH_LOOKUP } from "./english-lookup.ts";
 import type { LookupCatalogue } from "./lookup-catalogue.ts";
 import { writeLookupValue } from "./write-lookup.ts";
+
+/**
+ * The heading of the normal signs and what stands under it.
+ *
+ * ```ts
+ * import { signsBlock } from "@steelyard/core/wording";
+ * import assert from "node:assert/strict";
+ * assert.equal(signsBlock().title, "Normal signs");
+ * ```
+ */
+export function signsBlock(catalogue: LookupCatalogue = ENGLISH_LOOKUP): Block {
+  return catalogue.signsBlock;
+}
 
 /**
  * The name of a sign: "Systolic pressure, lower limit".

@@ -50,6 +50,18 @@ function capital(text: string): string {
 
 /** The English words; the source that other languages are translated from. */
 export const ENGLISH_LOOKUP: LookupCatalogue = {
+  equipmentBlock: {
+    title: "Equipment",
+    lines: [
+      "Sizes to start from, by published rules that nobody at this site has signed. Look at the child, and have the next sizes ready.",
+    ],
+  },
+  signsBlock: {
+    title: "Normal signs",
+    lines: [
+      "Published values of healthy children at rest, which nobody at this site has signed. A sick child is judged as a whole.",
+    ],
+  },
   item: {
     "tracheal-tube": "Tracheal tube",
     "tracheal-tube-depth": "Tracheal tube depth",
@@ -109,7 +121,7 @@ export const ENGLISH_LOOKUP: LookupCatalogue = {
     "blood-volume": "Blood volume",
     "urine-output": "Urine, at least",
   },
-  signKind: { "lower-limit": "lower limit", median: "median" },
+  signKind: { "lower-limit": "lower limit", "fifth-centile": "5th centile", median: "median" },
   rest: REST,
   because: {
     "age-known": "The age is known, so the rule by age stands first.",
@@ -120,6 +132,7 @@ export const ENGLISH_LOOKUP: LookupCatalogue = {
     "under-4-kg": "Under 4\u00a0kg the rule for newborns stands first.",
   },
   perMinute: PER_MINUTE,
+  rule: sum,
   step: {
     "height-age": ({ lengthCm, ageMonths, bound }) =>
       `Height-age: the median child of ${formatNumber(lengthCm)}\u00a0cm is ${bound ? BOUND[bound] : ""}${writeAge(ageMonths)} old.`,

@@ -9,18 +9,24 @@ export {
 } from "./describe-dosing-warning.ts";
 export { describeEntryIssue } from "./describe-entry-issue.ts";
 export { describeEntryNotice } from "./describe-entry-notice.ts";
-export { describeEquipmentItem, describeEquipmentNote, describeEquipmentSize } from "./describe-equipment.ts";
+export {
+  describeEquipmentItem,
+  describeEquipmentNote,
+  describeEquipmentSize,
+  equipmentBlock,
+} from "./describe-equipment.ts";
 export { describeField } from "./describe-field.ts";
 export {
   describeLookupGap,
   describeLookupRests,
+  describeLookupRule,
   describeLookupStep,
   describeLookupWarning,
 } from "./describe-lookup.ts";
 export { describeProblem } from "./describe-problem.ts";
 export { describeProposal, describeProposals } from "./describe-proposals.ts";
 export { describeRests } from "./describe-rests.ts";
-export { describeSign, describeSignValue } from "./describe-signs.ts";
+export { describeSign, describeSignValue, signsBlock } from "./describe-signs.ts";
 export { describeWorking } from "./describe-working.ts";
 export type { DosingCatalogue } from "./dosing-catalogue.ts";
 export { draftBanner } from "./draft-banner.ts";

@@ -1,6 +1,7 @@
 import type { EquipmentItem, EquipmentKind, EquipmentNote, EquipmentWord } from "../equipment/index.ts";
 import type { ChosenBecause, LookupGap, LookupRest, LookupStep, LookupWarning } from "../lookup/index.ts";
 import type { Sign, SignKind } from "../signs/index.ts";
+import type { Block } from "./caution-block.ts";
 
 type ByStep = { [V in LookupStep as V["step"]]: (step: V) => string };
 type ByType<T extends { readonly type: string }> = { [V in T as V["type"]]: (value: V) => string };
@@ -11,6 +12,8 @@ type ByType<T extends { readonly type: string }> = { [V in T as V["type"]]: (val
  * The keys follow from the types themselves, so that a new step does not compile before it has its sentence.
  */
 export interface LookupCatalogue {
+  readonly equipmentBlock: Block;
+  readonly signsBlock: Block;
   readonly item: Readonly<Record<EquipmentItem, string>>;
   readonly kind: Readonly<Record<EquipmentKind, string>>;
   readonly word: Readonly<Record<EquipmentWord, string>>;
@@ -21,6 +24,8 @@ export interface LookupCatalogue {
   readonly rest: Readonly<Record<LookupRest, string>>;
   readonly because: Readonly<Record<ChosenBecause, string>>;
   readonly perMinute: string;
+  /** The sum itself, within a sentence: "age 4 years ÷ 4 + 3.5". */
+  readonly rule: (step: Extract<LookupStep, { step: "linear" }>) => string;
   readonly step: ByStep;
   readonly warning: ByType<LookupWarning>;
   readonly gap: ByType<LookupGap>;

@@ -110,12 +110,7 @@ describe("the sentences of equipment and signs", () => {
     [
       "mask",
       { ageMonths: 3, totalKg: 6 },
-      [
-        "Face mask",
-        "round",
-        "Right when the chest just rises.",
-        "Age 3 months falls in the band under 12 months.",
-      ],
+      ["Face mask", "round", "Age 3 months falls in the band under 12 months."],
     ],
   ] as const)("%s", (id, child, sentences) => {
     expect(equipmentOf(child).get(id)).toEqual(sentences);

@@ -90,4 +90,10 @@ export type EntryNotice =
       readonly lengthCm: number;
       readonly standingHeightCm: number;
       readonly differenceCm: number;
+    }
+  /** An earlier weight says something only together with the age then: one was given without the other. */
+  | {
+      readonly type: "earlier-incomplete";
+      readonly field: "earlierKg" | "earlierAgeMonths";
+      readonly missing: "earlierKg" | "earlierAgeMonths";
     };

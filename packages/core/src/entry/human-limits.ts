@@ -20,6 +20,11 @@ export const HUMAN_LIMITS: Readonly<Record<QuantityField, Limits>> = {
   // 37.4 cm (infants of low birth weight) to 204.4 cm.
   lengthCm: { low: 18, high: 310 },
   standingHeightCm: { low: 18, high: 310 },
+  // No open survey has these. The same rule on what the equations (@source gauld2004, @source stevenson1995) make of a child of
+  // 80 cm at 5 years and of 205 cm at 19 (ulna 9.7 to 33 cm), and of 45 and 205 cm (knee 7.5 to 67 cm, tibia 4.2 to 53 cm).
+  ulnaCm: { low: 4, high: 50 },
+  kneeHeightCm: { low: 3, high: 101 },
+  tibiaCm: { low: 2, high: 80 },
   // 63 to 565 mm.
   armMm: { low: 30, high: 850 },
   // 32.0 cm (at 2 years) to 167.2 cm.
@@ -31,8 +36,10 @@ export const HUMAN_LIMITS: Readonly<Record<QuantityField, Limits>> = {
   headCm: { low: 15, high: 88 },
   // The data end before the twentieth birthday, and so does what this tool is for.
   ageMonths: { low: 0, high: 240 },
+  earlierAgeMonths: { low: 0, high: 240 },
   // Survivors weigh from 0.26 kg at birth (@source bell2011); the heaviest in the surveys 215 kg.
   carerKg: { low: 0.2, high: 325 },
+  earlierKg: { low: 0.2, high: 325 },
   scaleKg: { low: 0.2, high: 325 },
 };
 

@@ -5,4 +5,4 @@ export type { DecimalMark } from "./read-decimal.ts";
 export { type Entry, readEntry } from "./read-entry.ts";
 export { type EntryTexts, type MeasurementsRead, readMeasurements } from "./read-measurements.ts";
 export type { ReadOptions } from "./read-quantity.ts";
-export { FIELD_UNIT, type UnitSymbol } from "./unit-table.ts";
+export { FIELD_UNIT, isAge, type UnitSymbol } from "./unit-table.ts";

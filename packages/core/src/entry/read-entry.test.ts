@@ -24,6 +24,11 @@ describe("readEntry() reads numbers", () => {
     ["carerKg", ".5", 0.5],
     ["carerKg", "13,5", 13.5],
     ["ageMonths", "0", 0],
+    ["ulnaCm", "19,5", 19.5],
+    ["kneeHeightCm", "40", 40],
+    ["tibiaCm", "31", 31],
+    ["earlierKg", "25", 25],
+    ["earlierAgeMonths", "8 y", 96],
   ] as const)("%s %j is %d", (field, text, value) => {
     expect(readAs(field, text)).toBe(value);
   });
@@ -104,6 +109,9 @@ describe("readEntry() refuses", () => {
     ["armMm", "0", "not-positive"],
     ["ageMonths", "-1 y", "not-positive"],
     ["ageMonths", "9", "unit-missing"],
+    ["earlierAgeMonths", "8", "unit-missing"],
+    ["kneeHeightCm", "400", "out-of-limits"],
+    ["ulnaCm", "0.2", "out-of-limits"],
     ["ageMonths", "25 y", "out-of-limits"],
     ["armMm", "1e9", "out-of-limits"],
     ["armMm", "1000000000", "out-of-limits"],
@@ -127,6 +135,7 @@ describe("readEntry() refuses", () => {
     expect(proposals("scaleKg", "3200")[0]).toBe("3200 g = 3.2");
     expect(proposals("lengthCm", "1,360")).toEqual(["1.36 m = 136", "1.36 ft = 41.4528", "1360 mm = 136"]);
     expect(proposals("ageMonths", "9").slice(-2)).toEqual(["9 mo = 9", "9 y = 108"]);
+    expect(proposals("kneeHeightCm", "400")).toEqual(["400 mm = 40"]);
     expect(proposals("armMm", "1e9")).toEqual([]);
     expect(proposals("armMm", "19 mm"), "a unit that was typed was meant").toEqual([]);
   });
@@ -155,8 +164,29 @@ describe("readEntry() reads choices", () => {
     ["sex", "2", "f"],
     ["posture", "Half sitting", "half-sitting"],
     ["build", "very thin", "very-thin"],
+    ["people", "2", 2],
+    ["people", "One", 1],
+    ["lengthReadings", " 3 ", 3],
+    ["armReadings", "1", 1],
+    ["armStepMm", "5 mm", 5],
+    ["armStepMm", "1", 1],
+    ["missingLimb", "Lower leg", "lower-leg"],
+    ["oedema", "Yes", true],
+    ["oedema", "0", false],
+    ["pregnant", "no", false],
   ] as const)("%s %j is %s", (field, text, value) => {
     expect(readEntry(field, text)).toMatchObject({ ok: true, value: { value } });
+  });
+
+  it.each([
+    ["people", "3"],
+    ["lengthReadings", "0"],
+    ["armReadings", "2.5"],
+    ["armStepMm", "0.5"],
+    ["missingLimb", "tail"],
+    ["oedema", "perhaps"],
+  ] as const)("but not %s %j", (field, text) => {
+    expect(readEntry(field, text)).toMatchObject({ ok: false, error: { type: "not-a-choice" } });
   });
 
   it("and names the choices when a word is none of them", () => {
@@ -168,7 +198,14 @@ describe("readEntry() reads choices", () => {
 });
 
 describe("readEntry() on any text", () => {
-  const fields: readonly EntryField[] = [...(Object.keys(HUMAN_LIMITS) as QuantityField[]), "sex", "build"];
+  const fields: readonly EntryField[] = [
+    ...(Object.keys(HUMAN_LIMITS) as QuantityField[]),
+    "sex",
+    "people",
+    "armStepMm",
+    "oedema",
+    "build",
+  ];
   const nearlyNumbers = fc.stringMatching(
     /^[-+−]?[\d.,eE ]{0,12} ?(mm|cm|m|in|ft|kg|g|lb|y|mo|'|")?[\d.,]{0,4}$/,
   );

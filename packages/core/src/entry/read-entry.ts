@@ -1,8 +1,8 @@
 import { ok, type Result } from "../result.ts";
 import { centimetres, kilograms, millimetres, months } from "../units/index.ts";
-import type { ChoiceField, EntryField, EntryValues, QuantityField } from "./entry-field.ts";
+import type { EntryField, EntryValues, QuantityField } from "./entry-field.ts";
 import type { EntryIssue, EntryNotice } from "./entry-issue.ts";
-import { readChoice } from "./read-choice.ts";
+import { isChoice, readChoice } from "./read-choice.ts";
 import { type ReadOptions, readQuantity } from "./read-quantity.ts";
 
 /** A typed text, understood. */
@@ -16,6 +16,9 @@ type Brands = { readonly [F in QuantityField]: (value: number) => EntryValues[F]
 const BRANDS: Brands = {
   lengthCm: centimetres,
   standingHeightCm: centimetres,
+  ulnaCm: centimetres,
+  kneeHeightCm: centimetres,
+  tibiaCm: centimetres,
   armMm: millimetres,
   waistCm: centimetres,
   thighCm: centimetres,
@@ -23,6 +26,8 @@ const BRANDS: Brands = {
   headCm: centimetres,
   ageMonths: months,
   carerKg: kilograms,
+  earlierKg: kilograms,
+  earlierAgeMonths: months,
   scaleKg: kilograms,
 };
 
@@ -66,8 +71,4 @@ export function readEntry<F extends EntryField>(
   if (!quantity.ok) return quantity;
   const { value, notices } = quantity.value;
   return ok({ value: BRANDS[field as QuantityField](value) as EntryValues[F], notices });
-}
-
-function isChoice(field: EntryField): field is ChoiceField {
-  return field === "sex" || field === "posture" || field === "build";
 }

@@ -43,6 +43,36 @@ describe("readMeasurements()", () => {
     });
   });
 
+  it("joins an earlier weight with the age then, and says so when one of the two is missing", () => {
+    const together = readMeasurements({ earlierKg: "25", earlierAgeMonths: "8y", lengthCm: "136" });
+    expect(together).toEqual({
+      ok: true,
+      value: { measurements: { lengthCm: 136, earlier: { kg: 25, ageMonths: 96 } }, notices: [] },
+    });
+    expect(readMeasurements({ lengthCm: "136", earlierKg: "25" })).toEqual({
+      ok: true,
+      value: {
+        measurements: { lengthCm: 136 },
+        notices: [{ type: "earlier-incomplete", field: "earlierKg", missing: "earlierAgeMonths" }],
+      },
+    });
+    expect(readMeasurements({ standingHeightCm: "135.3", earlierAgeMonths: "8y" })).toMatchObject({
+      value: {
+        measurements: { lengthCm: 136 },
+        notices: [{ type: "length-from-height" }, { type: "earlier-incomplete", missing: "earlierKg" }],
+      },
+    });
+  });
+
+  it("takes how the measuring was done, and what changes the body", () => {
+    const texts = { people: "2", lengthReadings: "3", armStepMm: "5", missingLimb: "foot", oedema: "yes" };
+    expect(readMeasurements({ lengthCm: "136", ...texts })).toMatchObject({
+      value: {
+        measurements: { people: 2, lengthReadings: 3, armStepMm: 5, missingLimb: "foot", oedema: true },
+      },
+    });
+  });
+
   it("proposes to exchange length and arm where only that makes sense", () => {
     expect(readMeasurements({ lengthCm: "190", armMm: "136" })).toEqual({
       ok: false,

@@ -1,7 +1,6 @@
 import type { Measurements } from "../body/index.ts";
 import { heightToLength } from "../growth/index.ts";
 import { err, ok, type Result } from "../result.ts";
-import type { Centimetres } from "../units/index.ts";
 import { withoutDrift } from "../units/without-drift.ts";
 import type { EntryField, EntryValues } from "./entry-field.ts";
 import type { EntryIssue, EntryNotice } from "./entry-issue.ts";
@@ -17,13 +16,15 @@ export interface MeasurementsRead {
   readonly notices: readonly EntryNotice[];
 }
 
+type EarlierField = "earlierKg" | "earlierAgeMonths";
 type Values = { -readonly [F in EntryField]?: EntryValues[F] };
 
 /**
  * All that was typed about one child, as measurements ready for `estimateWeight`.
  *
  * Standing height becomes lying length + 0.7 cm where no lying length is given; where both are given the lying one is
- * used, with a notice if they disagree by more than 2 cm. Length and arm that only make sense the other way
+ * used, with a notice if they disagree by more than 2 cm. An earlier weight needs the age then, and the other way round; a notice
+ * says when one is missing. Length and arm that only make sense the other way
  * round are an issue with the exchange as its proposal.
  *
  * Returns every issue at once, so that a person mends all fields in one go. Which measurements are enough is for the
@@ -55,8 +56,21 @@ export function readMeasurements(
   const swapped = findSwap(values);
   if (swapped) issues.push(swapped);
   if (issues.length > 0) return err(issues);
-  if (values.standingHeightCm === undefined) return ok({ measurements: values, notices });
-  return ok({ measurements: withLyingLength(values, values.standingHeightCm, notices), notices });
+  if (values.earlierKg === undefined && values.earlierAgeMonths === undefined) {
+    return ok({ measurements: withLyingLength(values, notices), notices });
+  }
+  const { earlierKg, earlierAgeMonths, ...others } = values;
+  const measurements = withLyingLength(others, notices);
+  if (earlierKg !== undefined && earlierAgeMonths !== undefined) {
+    const earlier = { kg: earlierKg, ageMonths: earlierAgeMonths };
+    return ok({ measurements: { ...measurements, earlier }, notices });
+  }
+  notices.push(
+    earlierKg === undefined
+      ? { type: "earlier-incomplete", field: "earlierAgeMonths", missing: "earlierKg" }
+      : { type: "earlier-incomplete", field: "earlierKg", missing: "earlierAgeMonths" },
+  );
+  return ok({ measurements, notices });
 }
 
 function readField<F extends EntryField>({
@@ -84,11 +98,9 @@ function readField<F extends EntryField>({
 }
 
 /** Turns a standing height into the lying length, or compares the two where both are given. */
-function withLyingLength(
-  { standingHeightCm: _, ...measurements }: Values,
-  standingHeightCm: Centimetres,
-  notices: EntryNotice[],
-): Measurements {
+function withLyingLength(values: Omit<Values, EarlierField>, notices: EntryNotice[]): Measurements {
+  if (values.standingHeightCm === undefined) return values;
+  const { standingHeightCm, ...measurements } = values;
   const fromHeightCm = heightToLength(standingHeightCm);
   const { lengthCm } = measurements;
   if (lengthCm === undefined) {

@@ -11,6 +11,7 @@ import {
   acceptedUnits,
   FIELD_UNIT,
   findUnit,
+  isAge,
   toFieldUnit,
   type UnitSymbol,
   unitRatio,
@@ -43,7 +44,7 @@ export function readQuantity(
 ): Result<ReadQuantity, EntryIssue> {
   const { low, high } = HUMAN_LIMITS[field];
   const plain = plainNumber(text);
-  const unitKnown = field !== "ageMonths" || options.ageUnitKnown === true;
+  const unitKnown = !isAge(field) || options.ageUnitKnown === true;
   if (unitKnown && plain >= low && plain <= high) return ok({ value: plain, notices: NO_NOTICES });
 
   const trimmed = text.trim();
@@ -152,8 +153,6 @@ function checkLimits({
   if (value < low || value > high) return err({ type: "out-of-limits", field, value, low, high, proposals });
   // An age is said in years as often as in months: taking it so is no conversion worth a notice.
   const notices =
-    converted && field !== "ageMonths"
-      ? [{ type: "unit-converted", field, text, value } as const]
-      : NO_NOTICES;
+    converted && !isAge(field) ? [{ type: "unit-converted", field, text, value } as const] : NO_NOTICES;
   return ok({ value: value + 0, notices });
 }

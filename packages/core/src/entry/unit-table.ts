@@ -1,5 +1,5 @@
 import { withoutDrift } from "../units/without-drift.ts";
-import type { QuantityField } from "./entry-field.ts";
+import type { EntryField, QuantityField } from "./entry-field.ts";
 
 export type UnitSymbol = "mm" | "cm" | "m" | "in" | "ft" | "g" | "kg" | "oz" | "lb" | "d" | "w" | "mo" | "y";
 
@@ -61,6 +61,9 @@ const UNITS: Readonly<Record<UnitSymbol, Unit>> = {
 export const FIELD_UNIT: Readonly<Record<QuantityField, UnitSymbol>> = {
   lengthCm: "cm",
   standingHeightCm: "cm",
+  ulnaCm: "cm",
+  kneeHeightCm: "cm",
+  tibiaCm: "cm",
   armMm: "mm",
   waistCm: "cm",
   thighCm: "cm",
@@ -68,8 +71,15 @@ export const FIELD_UNIT: Readonly<Record<QuantityField, UnitSymbol>> = {
   headCm: "cm",
   ageMonths: "mo",
   carerKg: "kg",
+  earlierKg: "kg",
+  earlierAgeMonths: "mo",
   scaleKg: "kg",
 };
+
+/** Whether the field holds an age: it is said in years as often as in months, so the unit must be known. */
+export function isAge(field: EntryField): boolean {
+  return field === "ageMonths" || field === "earlierAgeMonths";
+}
 
 /** The units a field may be typed in, smallest first. */
 export function acceptedUnits(field: QuantityField): readonly UnitSymbol[] {

@@ -1,6 +1,6 @@
 import type { MissingLimb } from "../body/index.ts";
 import type { ProblemId } from "../dosing/index.ts";
-import { FIELD_UNIT, type QuantityField, type UnitSymbol } from "../entry/index.ts";
+import { FIELD_UNIT, isAge, type QuantityField, type UnitSymbol } from "../entry/index.ts";
 import type { FieldName, MessageCatalogue } from "./message-catalogue.ts";
 import { writeMeasurement, writeRange, writeValue } from "./write-value.ts";
 
@@ -26,6 +26,8 @@ const FIELD: Readonly<Record<FieldName, string>> = {
   armStepMm: "step of the arm tape",
   armReadings: "number of arm readings",
   earlier: "earlier weight",
+  earlierKg: "earlier weight",
+  earlierAgeMonths: "age at the earlier weight",
   missingLimb: "missing limb",
   oedema: "oedema",
   pregnant: "pregnancy",
@@ -76,6 +78,9 @@ const PROBLEM: Readonly<Record<ProblemId, string>> = {
 const EXAMPLE: Readonly<Record<QuantityField, string>> = {
   lengthCm: "length in cm, such as 136",
   standingHeightCm: "standing height in cm, such as 135",
+  ulnaCm: "ulna length in cm, such as 19",
+  kneeHeightCm: "knee height in cm, such as 40",
+  tibiaCm: "tibia length in cm, such as 31",
   armMm: "arm circumference in mm, such as 190",
   waistCm: "waist circumference in cm, such as 56",
   thighCm: "thigh circumference in cm, such as 35",
@@ -83,6 +88,8 @@ const EXAMPLE: Readonly<Record<QuantityField, string>> = {
   headCm: "head circumference in cm, such as 44",
   ageMonths: "age with its unit, such as 9 y or 18 mo",
   carerKg: "weight in kg, such as 28",
+  earlierKg: "weight in kg, such as 25",
+  earlierAgeMonths: "age with its unit, such as 8 y or 16 mo",
   scaleKg: "weight in kg, such as 28",
 };
 
@@ -104,15 +111,17 @@ export const ENGLISH: MessageCatalogue = {
   "entry-issue.unit-unknown": ({ field, unit, accepted }) =>
     `${quote(unit)} is not a unit of ${FIELD[field]}: use ${list(accepted, "or")}.`,
   "entry-issue.not-positive": ({ field, value }) =>
-    field === "ageMonths"
-      ? `Age cannot be negative: ${writeAge(value)} was entered.`
+    isAge(field)
+      ? `${capital(FIELD[field])} cannot be negative: ${writeAge(value)} was entered.`
       : `${capital(FIELD[field])} must be more than 0\u00a0${FIELD_UNIT[field]}: ${writeMeasurement({ field, value })} was entered.`,
   "entry-issue.out-of-limits": ({ field, value, low, high }) =>
-    field === "ageMonths"
-      ? `Age ${writeAge(value)} is outside what this tool is for: birth to ${writeAge(high)}.`
+    isAge(field)
+      ? `${capital(FIELD[field])} ${writeAge(value)} is outside what this tool is for: birth to ${writeAge(high)}.`
       : `${capital(FIELD[field])} ${writeMeasurement({ field, value })} cannot be right: every child's lies within ${writeRange({ field, low, high })}.`,
   "entry-issue.not-a-choice": ({ field, text, choices }) =>
-    `${quote(text)} is no ${FIELD[field]}: use ${list(choices, "or")}.`,
+    choices.includes("yes")
+      ? `${quote(text)} does not say whether there is ${FIELD[field]}: use ${list(choices, "or")}.`
+      : `${quote(text)} is no ${FIELD[field]}: use ${list(choices, "or")}.`,
   "entry-issue.fields-swapped": ({ lengthCm, armMm }) =>
     `Length ${writeMeasurement({ field: "lengthCm", value: lengthCm })} and arm circumference ${writeMeasurement({ field: "armMm", value: armMm })} cannot both be right: no child has so thin an arm. They may have changed places.`,
 
@@ -122,10 +131,12 @@ export const ENGLISH: MessageCatalogue = {
     `Lying length was taken as ${writeMeasurement({ field: "lengthCm", value: lengthCm })}: standing height ${writeMeasurement({ field: "lengthCm", value: standingHeightCm })} + 0.7\u00a0cm.`,
   "entry-notice.lengths-disagree": ({ lengthCm, standingHeightCm, differenceCm }) =>
     `Lying length ${writeMeasurement({ field: "lengthCm", value: lengthCm })} and standing height ${writeMeasurement({ field: "lengthCm", value: standingHeightCm })} disagree by ${writeMeasurement({ field: "lengthCm", value: differenceCm })} after adding 0.7 cm to the height; the lying length was used.`,
+  "entry-notice.earlier-incomplete": ({ field, missing }) =>
+    `${capital(FIELD[field])} was given but not used, as the ${FIELD[missing]} is missing.`,
 
   "did-you-mean": ({ proposals }) => `Did you mean ${list(proposals, "or")}?`,
   "proposal.unit": ({ field, typed, from, value }) =>
-    field === "ageMonths" || from === FIELD_UNIT[field]
+    isAge(field) || from === FIELD_UNIT[field]
       ? `${writeValue(typed)}\u00a0${UNIT[from]}`
       : `${writeValue(typed)}\u00a0${UNIT[from]} (${writeMeasurement({ field, value })})`,
   "proposal.swap": ({ lengthCm, armMm }) =>

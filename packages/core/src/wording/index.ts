@@ -23,13 +23,20 @@ export {
   describeLookupStep,
   describeLookupWarning,
 } from "./describe-lookup.ts";
+export { describeNextMeasurement } from "./describe-next-measurement.ts";
 export { describeProblem } from "./describe-problem.ts";
 export { describeProposal, describeProposals } from "./describe-proposals.ts";
 export { describeRests } from "./describe-rests.ts";
 export { describeSign, describeSignValue, signsBlock } from "./describe-signs.ts";
+export {
+  describeCalibrationIssue,
+  describeFieldFault,
+  describeSiteProfileIssue,
+} from "./describe-site-profile-issue.ts";
 export { describeWorking } from "./describe-working.ts";
 export type { DosingCatalogue } from "./dosing-catalogue.ts";
 export { draftBanner } from "./draft-banner.ts";
 export { ENGLISH } from "./english.ts";
 export { ENGLISH_DOSING } from "./english-dosing.ts";
+export { ENGLISH_SITE, type SiteCatalogue } from "./english-site.ts";
 export type { MessageCatalogue, MessageKey, MessageValues } from "./message-catalogue.ts";

@@ -7,6 +7,7 @@ import { describeBodyWarning } from "./describe-body-warning.ts";
 import { describeEntryIssue } from "./describe-entry-issue.ts";
 import { describeEntryNotice } from "./describe-entry-notice.ts";
 import { describeRests } from "./describe-rests.ts";
+import { describeCalibrationIssue, describeSiteProfileIssue } from "./describe-site-profile-issue.ts";
 import { draftBanner } from "./draft-banner.ts";
 import { ENGLISH } from "./english.ts";
 
@@ -47,6 +48,12 @@ describe("describeEntryIssue()", () => {
     ["ageMonths", "30 y", "Age 30 years is outside what this tool is for: birth to 20 years."],
     ["ageMonths", "-1 mo", "Age cannot be negative: −1 months was entered."],
     ["sex", "x", '"x" is no sex: use f or m.'],
+    ["oedema", "perhaps", '"perhaps" does not say whether there is oedema: use yes or no.'],
+    [
+      "earlierAgeMonths",
+      "8",
+      'Age at the earlier weight "8" has no unit: enter the age with its unit, such as 8 y or 16 mo. Did you mean 8 days, 8 weeks, 8 months or 8 years?',
+    ],
   ] as const)("%s %j", (field, text, sentence) => {
     expect(issueOf(field, text)).toBe(sentence);
   });
@@ -68,6 +75,10 @@ describe("describeEntryNotice()", () => {
   it("says how a text was taken", () => {
     const read = readMeasurements({ standingHeightCm: "53 in" });
     const sentences = read.ok ? read.value.notices.map((notice) => plain(describeEntryNotice(notice))) : [];
+    const half = readMeasurements({ earlierKg: "25" });
+    expect(half.ok && half.value.notices.map((notice) => describeEntryNotice(notice))).toEqual([
+      "Earlier weight was given but not used, as the age at the earlier weight is missing.",
+    ]);
     expect(sentences).toEqual([
       'Standing height "53 in" was taken as 134.62 cm.',
       "Lying length was taken as 135.32 cm: standing height 134.62 cm + 0.7 cm.",
@@ -163,6 +174,35 @@ describe("describeBodyIssue() and describeBodyWarning()", () => {
     ],
   ])("%j", (warning, sentence) => {
     expect(plain(describeBodyWarning(warning))).toBe(sentence);
+  });
+});
+
+describe("what is said of a site profile", () => {
+  it.each([
+    [{ type: "unknown-format" }, ["It is no site profile: make one with steelyard calibrate."]],
+    [
+      {
+        type: "faulty",
+        faults: [
+          { place: "", problem: { type: "not-an-object" } },
+          { place: "population.shift", problem: { type: "out-of-range", value: 12, low: -4.2, high: 4.2 } },
+          { place: "evidence.children", problem: { type: "out-of-range", value: 7, low: 20, high: 1e12 } },
+        ],
+      },
+      [
+        "the file must be an object.",
+        "population.shift must be within −4.2 and 4.2, and is 12.",
+        "evidence.children must be 20 or more, and is 7.",
+      ],
+    ],
+  ] as const)("%j", (issue, sentences) => {
+    expect(describeSiteProfileIssue(issue)).toEqual(sentences);
+  });
+
+  it("and of rows no calibration can be made of", () => {
+    expect(plain(describeCalibrationIssue({ type: "incoherent-rows", within20: 31.4, least: 60 }))).toMatch(
+      /^Even at its best the estimate comes within 20 % of the scale in 31 % of these children only, and 60 %/,
+    );
   });
 });
 

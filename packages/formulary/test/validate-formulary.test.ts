@@ -69,7 +69,7 @@ const planted: readonly Planted[] = [
   {
     name: "a limit in a unit of another kind",
     plant: (f) => Object.assign(rule(f, "amiodarone", "arrest").maximum, { unit: "mL" }),
-    place: "amiodarone, use arrest",
+    place: "amiodarone, use arrest, option by-weight",
     message: "maximum is in mL, but the dose is in mg",
   },
   {

@@ -5,6 +5,8 @@ import {
   type SiteProfile,
   scoreRows,
 } from "@steelyard/core/body";
+import { measureAccuracy } from "../accuracy.ts";
+import { judge } from "../judge.ts";
 import type { SurveyChild } from "./read-surveys.ts";
 import { lengthAndArm } from "./survey-measures.ts";
 
@@ -48,12 +50,22 @@ robust least squares. The variance is the mean square over surveys, since the fi
 ${all.shift.toFixed(2)}, slope ${all.slope.toFixed(3)}. So few surveys leave the variance itself uncertain, and a site that has not been calibrated may
 be unlike all of them: the model takes the upper 95 % bound, ${upper.toFixed(2)} times as much: shift ${(upper * all.shift).toFixed(2)}, slope ${(upper * all.slope).toFixed(2)}.
 
-| survey | children | shift | slope | spread | shift variance without it | slope variance without it |
-| --- | ---: | ---: | ---: | ---: | ---: | ---: |
+The last column is the honest trial: the share of scale weights inside the 95 % interval when the variance is the upper bound from the other surveys
+alone.
+
+| survey | children | shift | slope | spread | shift variance without it | slope variance without it | covers |
+| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: |
 ${lying
   .map((row) => {
-    const without = squares(lying.filter((other) => other !== row));
-    return `| ${row.dataset} | ${row.children} | ${row.shift.toFixed(2)} | ${row.slope.toFixed(2)} | ${row.spread.toFixed(2)} | ${without.shift.toFixed(2)} | ${without.slope.toFixed(3)} |`;
+    const others = lying.filter((other) => other !== row);
+    const without = squares(others);
+    const bound = upperBound(others.length);
+    const variance = { shift: bound * without.shift, slope: bound * without.slope, covariance: 0 };
+    const site = { ...unshifted, population: { ...unshifted.population, variance } };
+    const own = given.children.filter(({ dataset }) => dataset === row.dataset);
+    const { rows } = judge({ children: own, measure: lengthAndArm, modelFor: given.modelFor, site });
+    const { coverage } = measureAccuracy(rows);
+    return `| ${row.dataset} | ${row.children} | ${row.shift.toFixed(2)} | ${row.slope.toFixed(2)} | ${row.spread.toFixed(2)} | ${without.shift.toFixed(2)} | ${without.slope.toFixed(3)} | ${coverage.toFixed(1)} |`;
   })
   .join("\n")}`;
 }

@@ -2,10 +2,15 @@ import type { Measurements } from "@steelyard/core/body";
 import { centimetres, millimetres, months } from "@steelyard/core/units";
 import type { FitChild } from "./fit-child.ts";
 
+/** A child of the fit or of a survey: whatever of these was measured. */
+export type MeasuredChild = Omit<FitChild, "source" | "childId" | "weight" | "sex"> & {
+  readonly sex?: FitChild["sex"];
+};
+
 export interface MeasureSet {
   readonly name: string;
   /** Undefined where the child lacks one of the measurements. */
-  readonly measure: (child: FitChild) => Measurements | undefined;
+  readonly measure: (child: MeasuredChild) => Measurements | undefined;
 }
 
 type Part = "length" | "arm" | "sex" | "age" | "waist" | "thigh" | "calf" | "head";
@@ -50,12 +55,12 @@ function measureOf(parts: readonly Part[]): MeasureSet["measure"] {
   };
 }
 
-function measured(child: FitChild, part: Part): Measurements | undefined {
+function measured(child: MeasuredChild, part: Part): Measurements | undefined {
   switch (part) {
     case "length":
       return { lengthCm: centimetres(child.lengthCm) };
     case "sex":
-      return { sex: child.sex };
+      return child.sex === undefined ? undefined : { sex: child.sex };
     case "arm":
       return child.armMm === undefined ? undefined : { armMm: millimetres(child.armMm) };
     case "age":

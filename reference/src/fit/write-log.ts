@@ -1,13 +1,13 @@
-import { type BodyModel, type BodyReference, referenceSite } from "@steelyard/core/body";
+import { type BodyModel, referenceSite } from "@steelyard/core/body";
 import type { Judged } from "../accuracy.ts";
 import { accuracyTable } from "../accuracy-table.ts";
 import { type JudgedRow, judge } from "../judge.ts";
-import type { NhanesLoad } from "../nhanes/load-nhanes.ts";
 import { folds } from "./cross-validate.ts";
+import type { HeldOutFit } from "./fit-and-hold-out.ts";
 import { zOf } from "./fit-body-model.ts";
 import type { FitChild } from "./fit-child.ts";
+import { judgeMeasureSets } from "./judge-measure-sets.ts";
 import { measureSet, measureSets } from "./measure-sets.ts";
-import type { Selection } from "./select-children.ts";
 import { withFieldError } from "./with-field-error.ts";
 
 /** 15 cm: 50-65 to 185-200. */
@@ -23,22 +23,9 @@ const infantBands = [
 const arms = [-2, -1, 0, 1, 2] as const;
 
 /** The log of a fit: what was read, dropped and reached. Markdown, the same bytes for the same data. */
-export function writeLog(given: {
-  load: NhanesLoad;
-  selection: Selection;
-  /** Visits of the low-birth-weight infants that joined the fit. */
-  infants: readonly FitChild[];
-  references: { readonly byLength: BodyReference; readonly byAge: BodyReference };
-  heldOut: (child: FitChild) => BodyModel;
-}): string {
-  const { load, selection, infants, references, heldOut } = given;
+export function writeLog({ load, selection, infants, references, heldOut }: HeldOutFit): string {
   const reference = references.byLength;
-  const judged = new Map(
-    measureSets.map(({ name, measure }) => [
-      name,
-      judge({ children: selection.children, measure, modelFor: heldOut, site: referenceSite }),
-    ]),
-  );
+  const judged = judgeMeasureSets({ selection, heldOut });
   const rowsOf = (name: string): readonly JudgedRow<FitChild>[] => judged.get(name)?.rows ?? [];
   const refused = [...judged.values()].reduce((sum, judgement) => sum + judgement.refused, 0);
   const byBand = (name: string): string =>

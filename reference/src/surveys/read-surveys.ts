@@ -70,3 +70,8 @@ export function readSurveys(text: string): SurveyLoad {
   }
   return { children, dropped };
 }
+
+/** The children of the surveys whose weight is one: a few were entered as 0. */
+export function weighedChildren({ children }: SurveyLoad): readonly SurveyChild[] {
+  return children.filter(({ weightKg }) => weightKg > 0);
+}

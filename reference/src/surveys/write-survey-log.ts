@@ -9,8 +9,8 @@ import { accuracyTable } from "../accuracy-table.ts";
 import { lifeDataset } from "../fit/low-birth-weight-infants.ts";
 import { judge } from "../judge.ts";
 import { betweenSurveys } from "./between-surveys.ts";
-import { calibrationDraws } from "./calibration-draws.ts";
-import type { SurveyChild, SurveyLoad } from "./read-surveys.ts";
+import { calibrationDraws, calibrationTable } from "./calibration-draws.ts";
+import { type SurveyChild, type SurveyLoad, weighedChildren } from "./read-surveys.ts";
 import { lengthAndArm, lengthArmSex, lengthOnly } from "./survey-measures.ts";
 
 /**
@@ -19,14 +19,13 @@ import { lengthAndArm, lengthArmSex, lengthOnly } from "./survey-measures.ts";
  */
 export function writeSurveyLog(given: {
   survey: SurveyLoad;
-  model: BodyModel;
-  withoutInfants: BodyModel;
+  modelFor: (child: SurveyChild) => BodyModel;
+  /** Of the fit. */
+  version: string;
 }): string {
-  const { survey, model, withoutInfants } = given;
+  const { survey, modelFor, version } = given;
   const { dropped } = survey;
-  const children = survey.children.filter(({ weightKg }) => weightKg > 0);
-  const modelFor = ({ dataset }: SurveyChild): BodyModel =>
-    dataset === lifeDataset ? withoutInfants : model;
+  const children = weighedChildren(survey);
   const datasets = [...new Set([...children.map(({ dataset }) => dataset), ...dropped.keys()])].sort();
   const section = (measure: (child: SurveyChild) => Measurements, site: SiteProfile) =>
     datasets.map((dataset) => {
@@ -52,7 +51,7 @@ export function writeSurveyLog(given: {
         withArm.flatMap(({ rows }) => rows.filter(({ child }) => child.armMm >= low && child.armMm < high)),
       ],
     ]);
-  return `# The model ${model.version} on open surveys it was not fitted to
+  return `# The model ${version} on open surveys it was not fitted to
 
 Written by \`npm run fit\` with \`--surveys\`; do not edit. Errors are (estimate - scale) / scale. Rows are as published, outliers and
 unit slips included. Each survey is judged by a fit that has not seen it: the LIFE infants (${lifeDataset}) by the fit without them. Several of
@@ -98,7 +97,7 @@ ${betweenSurveys({ children, modelFor })}
 
 ## Calibration
 
-${calibrationDraws({ children, modelFor })}
+${calibrationTable(calibrationDraws({ children, modelFor }))}
 
 ## Rows left out
 

@@ -152,7 +152,8 @@ function lengthChoice({ lengthCm }: ChildSize, kind: "cuffed" | "uncuffed"): Tub
       rests: ["length"],
       working: [...steps, ...working],
       sources: cite([
-        { ...COMMON_PRACTICE, locator: "length / 30 + 2 mm uncuffed, half a size less cuffed" },
+        { sourceId: "wang1997", locator: "length / 30 + 2 mm, uncuffed", verification: "memory" },
+        ...(kind === "cuffed" ? [{ ...COMMON_PRACTICE, locator: "cuffed half a size less" }] : []),
       ]),
     },
   ];

@@ -33,6 +33,8 @@ const TITLES = {
   "supraglottic-weight-ranges": "Weight ranges printed on supraglottic airways",
   "tonsillectomy-tube-size":
     "Accuracy of age-based formula to predict the size and depth of cuffed oral preformed endotracheal tubes in children undergoing tonsillectomy",
+  wang1997:
+    "Endotracheal tube size selection guidelines for Chinese children: prospective study of 533 cases, J Formos Med Assoc",
 } as const;
 
 /** The citations with the titles of their documents, each place once. */

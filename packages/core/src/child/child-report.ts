@@ -1,4 +1,4 @@
-import type { BodyWarning, MeasurementName } from "../body/index.ts";
+import type { BodyWarning, MeasurementName, SiteIdentity } from "../body/index.ts";
 import type { SheetLine } from "../dosing/index.ts";
 import type { EquipmentLine } from "../equipment/index.ts";
 import type { SignLine } from "../signs/index.ts";
@@ -23,5 +23,7 @@ export interface ChildReport {
     readonly model: string;
     readonly formulary: string;
     readonly formularySigned: boolean;
+    /** The site whose calibration was used; absent where none was. */
+    readonly site?: SiteIdentity;
   };
 }

@@ -9,6 +9,9 @@ import {
   idealWeight,
   leanWeight,
   type Measurements,
+  type SiteIdentity,
+  type SiteProfile,
+  uncalibratedSite,
   type WeightEstimate,
 } from "../body/index.ts";
 import { computeSheet, type Formulary, type Weights } from "../dosing/index.ts";
@@ -26,6 +29,8 @@ export interface ChildInput {
   readonly bladders?: readonly Bladder[];
   /** The body model to use; the one that ships when absent. */
   readonly model?: BodyModel;
+  /** The site's calibration and what it is known by, as `readSiteProfile` gives it; an uncalibrated site when absent. */
+  readonly site?: SiteProfile & { readonly identity?: SiteIdentity };
   /** What to call the software in `versions`; the version of this package when absent. */
   readonly versions?: { readonly software: string };
 }
@@ -60,9 +65,10 @@ export function computeChild({
   choices,
   bladders,
   model = defaultBodyModel(),
+  site = uncalibratedSite,
   versions = { software: manifest.version },
 }: ChildInput): Result<ChildReport, BodyIssue> {
-  const estimate = estimateWeight(measurements, { model });
+  const estimate = estimateWeight(measurements, { model, site });
   if (!estimate.ok) return estimate;
   const { totalKg, low95Kg, high95Kg, lengthCm, rests, warnings } = estimate.value;
   const { ageMonths, sex } = measurements;
@@ -80,6 +86,7 @@ export function computeChild({
       model: model.version,
       formulary: formulary.version,
       formularySigned: formulary.signed,
+      ...(site.identity === undefined ? {} : { site: site.identity }),
     },
   });
 }

@@ -48,7 +48,15 @@ describe("steelyard child", () => {
     expect(status).toBe(0);
     expect(stderr).toBe("");
     const report = JSON.parse(stdout);
-    expect(Object.keys(report)).toEqual(["weight", "sheet", "equipment", "signs", "warnings", "versions"]);
+    expect(Object.keys(report)).toEqual([
+      "weight",
+      "sheet",
+      "equipment",
+      "signs",
+      "warnings",
+      "nextMeasurements",
+      "versions",
+    ]);
     expect(Object.keys(report.weight)).toEqual([
       "totalKg",
       "low95Kg",
@@ -94,7 +102,17 @@ describe("steelyard child", () => {
   });
 
   it("takes build and the carer's word into the estimate, and names what cannot be of this child", () => {
-    const agreed = child("--length-cm", "136", "--arm-mm", "190", "--build", "thin", "--carer-kg", "28", "--json");
+    const agreed = child(
+      "--length-cm",
+      "136",
+      "--arm-mm",
+      "190",
+      "--build",
+      "thin",
+      "--carer-kg",
+      "28",
+      "--json",
+    );
     expect(JSON.parse(agreed.stdout).weight.rests).toEqual(["lengthCm", "armMm", "carerKg", "build"]);
     const pounds = child("--length-cm", "136", "--arm-mm", "190", "--carer-kg", "62");
     expect(pounds.stdout).toContain("! Weight stated by the carer 62 kg does not fit the other measurements");

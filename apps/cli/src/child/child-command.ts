@@ -1,4 +1,4 @@
-import type { MeasurementName } from "@steelyard/core/body";
+import { type MeasurementName, type NextMeasurement, nextMeasurements } from "@steelyard/core/body";
 import { computeChild } from "@steelyard/core/child";
 import { type EntryField, type EntryIssue, type EntryTexts, readMeasurements } from "@steelyard/core/entry";
 import { describeBodyIssue, describeEntryIssue, describeEntryNotice } from "@steelyard/core/wording";
@@ -6,6 +6,9 @@ import { draftFormulary } from "@steelyard/formulary";
 import { Command, InvalidArgumentError, Option } from "commander";
 import { CommandFailure, EXIT } from "../exit-status.ts";
 import { EXIT_STATUS_HELP, helpCautions } from "../help-text.ts";
+import { describeSite } from "../site/describe-site.ts";
+import { loadSite } from "../site/load-site.ts";
+import { SITE_OPTION } from "../site/site-option.ts";
 import { SOFTWARE_VERSION } from "../versions.ts";
 import { wrap } from "../wrap.ts";
 import { CHILD_OPTIONS, optionOf } from "./child-options.ts";
@@ -20,6 +23,8 @@ Examples:
   steelyard child --length-cm 136 --arm-mm 190
   steelyard child --length-cm 136 --arm-mm 190 --sex f --age 9y --json
   steelyard child --weight-kg 28.4 --length-cm 136
+  steelyard child --length-cm 136 --posture seated --people 1 --arm-mm 190
+  steelyard child --length-cm 136 --arm-mm 190 --site site.json
 
 ${EXIT_STATUS_HELP}`;
 
@@ -41,11 +46,12 @@ export function createChildCommand(): Command {
   );
   for (const { flag, argument, field, help } of CHILD_OPTIONS) {
     // The attribute name is what commander makes of the flag; ours is the field.
-    const option = new Option(`${flag} ${argument}`, help).argParser(once);
+    const option = new Option(argument === undefined ? flag : `${flag} ${argument}`, help);
     option.attributeName = () => field;
-    command.addOption(option);
+    command.addOption(argument === undefined ? option : option.argParser(once));
   }
   return command
+    .option(SITE_OPTION.flags, SITE_OPTION.help)
     .option("--json", "print the report as JSON")
     .addHelpText("after", () => `${HELP}\n${helpCautions()}`)
     .action(printChild);
@@ -59,8 +65,18 @@ function once(value: string, previous: string | undefined): string {
   return value;
 }
 
-function printChild({ json, ...texts }: EntryTexts & { readonly json?: true }): void {
-  const given = Object.entries(texts) as [EntryField, string][];
+interface ChildOptions {
+  readonly json?: true;
+  readonly site?: string;
+}
+
+type Given = { readonly [F in EntryField]?: string | true };
+
+async function printChild({ json, site: path, ...options }: Given & ChildOptions): Promise<void> {
+  const given = Object.entries(options).map(
+    ([field, text]) => [field, text === true ? "yes" : text] as [EntryField, string],
+  );
+  const texts: EntryTexts = Object.fromEntries(given);
   if (given.length === 0) {
     throw new CommandFailure(
       EXIT.wrongUsage,
@@ -73,9 +89,11 @@ function printChild({ json, ...texts }: EntryTexts & { readonly json?: true }): 
   if (!read.ok) throw entryFailure(read.error);
 
   const { measurements, notices } = read.value;
+  const site = path === undefined ? undefined : await loadSite(path);
   const report = computeChild({
     measurements,
     formulary: draftFormulary,
+    ...(site === undefined ? {} : { site }),
     versions: { software: SOFTWARE_VERSION },
   });
   if (!report.ok) {
@@ -85,12 +103,21 @@ function printChild({ json, ...texts }: EntryTexts & { readonly json?: true }): 
         : [];
     throw new CommandFailure(EXIT.notServed, [describeBodyIssue(report.error), ...hint].join("\n"));
   }
+  // A weight from a scale leaves nothing to narrow.
+  const next: readonly NextMeasurement[] =
+    measurements.scaleKg === undefined
+      ? nextMeasurements(measurements, site === undefined ? {} : { site })
+      : [];
+  const notes = [
+    ...notices.map((notice) => describeEntryNotice(notice)),
+    ...(site === undefined ? [] : [describeSite(site)]),
+  ];
   if (json) {
-    for (const notice of notices)
-      process.stderr.write(`${wrap(describeEntryNotice(notice), { hanging: "  " })}\n`);
-    process.stdout.write(`${JSON.stringify(report.value, undefined, 2)}\n`);
+    for (const note of notes) process.stderr.write(`${wrap(note, { hanging: "  " })}\n`);
+    const { versions, ...value } = report.value;
+    process.stdout.write(`${JSON.stringify({ ...value, nextMeasurements: next, versions }, undefined, 2)}\n`);
   } else {
-    process.stdout.write(formatChildReport({ report: report.value, notices }));
+    process.stdout.write(formatChildReport({ report: report.value, notes, next }));
   }
 }
 

@@ -1,10 +1,10 @@
+import type { NextMeasurement } from "@steelyard/core/body";
 import type { ChildReport } from "@steelyard/core/child";
-import type { EntryNotice } from "@steelyard/core/entry";
 import { formatWeight } from "@steelyard/core/units";
 import {
   cautionBlock,
   describeBodyWarning,
-  describeEntryNotice,
+  describeNextMeasurement,
   describeProblem,
   describeRests,
   draftBanner,
@@ -16,12 +16,14 @@ import { formatSheetLine } from "./format-sheet-line.ts";
 /** The whole report as text for a screen of 80 columns. */
 export function formatChildReport({
   report,
-  notices,
+  notes,
+  next,
 }: {
   report: ChildReport;
-  notices: readonly EntryNotice[];
+  notes: readonly string[];
+  next: readonly NextMeasurement[];
 }): string {
-  const blocks = [formatWeights(report), ...formatWarnings(report, notices)];
+  const blocks = [formatWeights(report, next), ...formatWarnings(report, notes)];
   if (!report.versions.formularySigned) {
     const { title, lines } = draftBanner();
     blocks.push(`*** ${title.toUpperCase()} ***\n${wrap(lines.join(" "))}`);
@@ -34,7 +36,7 @@ export function formatChildReport({
   return `${[...blocks, formatCautions(), formatVersions(report)].join("\n\n")}\n`;
 }
 
-function formatWeights({ weight }: ChildReport): string {
+function formatWeights({ weight, warnings }: ChildReport, next: readonly NextMeasurement[]): string {
   const measured = weight.rests.includes("scaleKg");
   const { totalKg, low95Kg, high95Kg, idealKg, adjustedKg, leanKg } = weight;
   const total = `Total weight     ${column(totalKg, measured)}`;
@@ -49,16 +51,21 @@ function formatWeights({ weight }: ChildReport): string {
       : [`Adjusted weight  ${column(adjustedKg)}   ideal + 0.4 x (total - ideal)`],
     leanKg === undefined ? [] : [`Lean weight      ${column(leanKg)}`],
   ].flat();
-  return [total + (measured ? "" : range), ideal, ...others, wrap(describeRests(weight.rests))]
+  // Without a length, the length comes first; a warning says so.
+  const advice = warnings.some(({ type }) => type === "no-length") ? [] : next.slice(0, 1);
+  return [
+    total + (measured ? "" : range),
+    ideal,
+    ...others,
+    wrap(describeRests(weight.rests)),
+    ...advice.map((measurement) => wrap(describeNextMeasurement(measurement))),
+  ]
     .join("\n")
     .replaceAll("\u00a0", " ");
 }
 
-function formatWarnings({ warnings }: ChildReport, notices: readonly EntryNotice[]): string[] {
-  const sentences = [
-    ...notices.map((notice) => describeEntryNotice(notice)),
-    ...warnings.map((warning) => describeBodyWarning(warning)),
-  ];
+function formatWarnings({ warnings }: ChildReport, notes: readonly string[]): string[] {
+  const sentences = [...notes, ...warnings.map((warning) => describeBodyWarning(warning))];
   if (sentences.length === 0) return [];
   return [sentences.map((sentence) => wrap(`! ${sentence}`, { hanging: "  " })).join("\n")];
 }
@@ -69,9 +76,10 @@ function formatCautions(): string {
 }
 
 function formatVersions({ versions }: ChildReport): string {
-  const { software, model, formulary, formularySigned } = versions;
+  const { software, model, formulary, formularySigned, site } = versions;
   const signed = formularySigned ? "signed" : "draft, not signed";
-  return wrap(`steelyard ${software}, body model ${model}, formulary ${formulary} (${signed}).`);
+  const calibrated = site === undefined ? "" : `, site ${site.name} (${site.createdOn})`;
+  return wrap(`steelyard ${software}, body model ${model}${calibrated}, formulary ${formulary} (${signed}).`);
 }
 
 /** A weight as it enters the doses: to 0.1 kg, to 0.01 kg under 3 kg and from a scale. */

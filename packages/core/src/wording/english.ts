@@ -184,7 +184,7 @@ export const ENGLISH: MessageCatalogue = {
   "body-warning.no-length": () =>
     "No length: the weight goes by age, the range is wide, and no ideal weight can be given. Measure the length as soon as you can.",
   "body-warning.no-girth": () =>
-    "No circumference was given: build is unknown and the range is wide. Measuring the arm narrows it most.",
+    "No circumference was given: build is unknown and the range is wide. Measuring the arm narrows it.",
   "body-warning.scale-weight-unlikely": ({ scaleKg, low, high }) =>
     `Scale weight ${writeMeasurement({ field: "scaleKg", value: scaleKg })} is unlikely for these measurements, which predict ${writeRange({ field: "scaleKg", low, high })}. Check the scale, its unit and the measurements.`,
 

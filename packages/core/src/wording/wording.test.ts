@@ -166,7 +166,7 @@ describe("describeBodyIssue() and describeBodyWarning()", () => {
     ],
     [
       { type: "no-girth" },
-      "No circumference was given: build is unknown and the range is wide. Measuring the arm narrows it most.",
+      "No circumference was given: build is unknown and the range is wide. Measuring the arm narrows it.",
     ],
     [
       { type: "scale-weight-unlikely", scaleKg: 80, low: 22.4, high: 60 },

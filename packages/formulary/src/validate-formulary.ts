@@ -4,6 +4,7 @@ import * as v from "valibot";
 import { checkBands } from "./checks/check-bands.ts";
 import { checkDevices } from "./checks/check-devices.ts";
 import { checkDoses } from "./checks/check-doses.ts";
+import { checkMeasurable } from "./checks/check-measurable.ts";
 import { checkReferences } from "./checks/check-references.ts";
 import { checkSources } from "./checks/check-sources.ts";
 import { checkUnits } from "./checks/check-units.ts";
@@ -39,5 +40,8 @@ export function validateFormulary(candidate: unknown): Result<Formulary, readonl
   const parsed = v.safeParse(formularySchema, candidate);
   if (!parsed.success) return err(parsed.issues.map(describeSchemaIssue));
   const faults = CHECKS.flatMap((check) => check(parsed.output));
-  return faults.length === 0 ? ok(parsed.output) : err(faults);
+  if (faults.length > 0) return err(faults);
+  // Last, as it runs the engine, which takes the rest for granted.
+  const unmeasurable = checkMeasurable(parsed.output);
+  return unmeasurable.length === 0 ? ok(parsed.output) : err(unmeasurable);
 }

@@ -16,7 +16,7 @@ export interface DoseLimits {
 }
 
 /** What an amount is of. */
-export interface OfSubstance {
+interface OfSubstance {
   /** Set where the amount is of something else than the medicine as its label counts it: "calcium" of calcium gluconate. */
   readonly expressedAs?: string;
 }

@@ -5,14 +5,14 @@ import { identifier, positive, text } from "./primitives.ts";
 import { strength } from "./strength-schema.ts";
 import { problem, use } from "./use-schema.ts";
 
-const medicine = v.strictObject({
+export const medicineSchema: v.GenericSchema<unknown, Medicine> = v.strictObject({
   id: identifier,
   name: text,
   kind: v.picklist(["medicine", "fluid", "energy"]),
   strengths: v.array(strength),
   incompatibilities: v.array(note),
   uses: v.pipe(v.array(use), v.minLength(1, "has no use")),
-}) satisfies v.GenericSchema<unknown, Medicine>;
+});
 
 const signOff = v.strictObject({
   name: text,
@@ -35,7 +35,7 @@ export const formularySchema: v.GenericSchema<unknown, Formulary> = v.strictObje
   version: text,
   title: text,
   signed: v.boolean(),
-  medicines: v.array(medicine),
+  medicines: v.array(medicineSchema),
   deviceEnergiesJ: v.array(positive),
   problemOrder: v.exactOptional(v.array(problem)),
   overlays: v.exactOptional(v.array(overlayRecord)),

@@ -25,10 +25,7 @@ const decimal = v.pipe(
   ),
 );
 
-export const positive: v.GenericSchema<number> = v.pipe(
-  decimal,
-  v.check((value) => value > 0, "must be more than 0"),
-);
+export const positive: v.GenericSchema<number> = v.pipe(decimal, v.gtValue(0, "must be more than 0"));
 
 export const notNegative: v.GenericSchema<number> = v.pipe(decimal, v.minValue(0, "must not be less than 0"));
 

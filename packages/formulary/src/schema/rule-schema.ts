@@ -23,7 +23,7 @@ export const doseUnit: v.GenericSchema<unknown, DoseUnit> = v.picklist([
   "mL",
   "J",
 ]);
-const basis: v.GenericSchema<unknown, Basis> = v.picklist(["total", "ideal", "adjusted", "lean"]);
+export const basis: v.GenericSchema<unknown, Basis> = v.picklist(["total", "ideal", "adjusted", "lean"]);
 export const dose: v.GenericSchema<unknown, Dose> = v.strictObject({ amount: positive, unit: doseUnit });
 
 const accepted = v.exactOptional(v.strictObject({ lowPerKg: positive, highPerKg: positive, citations }));

@@ -1,0 +1,12 @@
+export { applyOverlay } from "./apply-overlay.ts";
+export { canonicalJson } from "./canonical-json.ts";
+export { compareFormularies, type Difference } from "./compare-formularies.ts";
+export { describeDifference } from "./describe-difference.ts";
+export { DOSE_TABLE_COLUMNS, type DoseTableColumn, type DoseTableRow, doseTable } from "./dose-table.ts";
+export { listFormulary } from "./list-formulary.ts";
+export type { Overlay, OverlayChange } from "./overlay.ts";
+export { type DoseTableFault, readDoseTable } from "./read-dose-table.ts";
+export { readFormularyText } from "./read-formulary-text.ts";
+export { reviewFormulary } from "./review-formulary.ts";
+export { type Sha256, type SignOffIssue, signFormulary, verifySignOff } from "./sign-off.ts";
+export { writeFormulary } from "./write-formulary.ts";

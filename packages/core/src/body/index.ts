@@ -58,8 +58,10 @@ export {
   readSiteProfile,
   type SiteProfileIssue,
 } from "./read-site-profile.ts";
+export { type RecogniseOptions, recogniseSlips } from "./recognise-slips.ts";
 export { type ScoredChild, scoreRows, type WeighedChild } from "./score-rows.ts";
 export { type PopulationShift, referenceSite, type SiteProfile, uncalibratedSite } from "./site-profile.ts";
+export type { Slip, SlipChange, SlipKind, SlipName, SlipUnit } from "./slip.ts";
 export {
   type LeftOutRows,
   type SiteEvidence,

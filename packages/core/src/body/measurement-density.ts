@@ -14,16 +14,25 @@ export interface MeasurementDensity {
 }
 
 /** A number that nothing is known of may be anything within two decades. */
-export const logDensityOfAnything = -Math.log(Math.log(100));
+export const logDensityOfAnything: number = -Math.log(Math.log(100));
 
 /**
  * Degrees of freedom of the multivariate Student's t that the measurements are judged by. The joint normal of the fit has no room
- * for other populations and for the rough measurements of real rows; so heavy a tail has.
+ * for other populations and for the rough measurements of real rows; so heavy a tail has. Of 4, 6, 8 and 12, 4 recognises the most slips at the
+ * same share of false alarms.
+ *
+ * @source nhanes the half of the rows that tunes
+ * @source nutrition-surveys likewise
  */
 const tailDf = 4;
+/** Gamma((4 + 1)/2) / Gamma(4/2). @source abramowitz1964 6.1.12 */
+const gammaRatio = 0.75 * Math.sqrt(Math.PI);
 
 /** Lengths that stand for all, where the length is not known, evenly spread. */
 const lengthSteps = 32;
+
+/** A squared distance at which the sums below would lose their digits, long after any child. */
+const outOfThisWorld = 1e12;
 
 const impossible: MeasurementDensity = {
   logDensity: Number.NEGATIVE_INFINITY,
@@ -49,8 +58,7 @@ export function measurementDensity({
   const sexes: readonly Sex[] = sex === undefined ? ["m", "f"] : [sex];
   const observations = observeAll({ measurements, model, site, sexes });
   const { low, high } = model.byLength.index;
-  if (observations.some(({ observation: own }) => !Number.isFinite("z" in own ? own.z : own.logValue)))
-    return impossible;
+  if (!observations.every(isComputable)) return impossible;
   const along = (length: number): MeasurementDensity =>
     mixture(sexes.map((own) => densityAt({ model, sex: own, length, observations })));
   if (lengthCm === undefined) {
@@ -63,6 +71,11 @@ export function measurementDensity({
   if (!(lengthCm >= low && lengthCm <= high)) return impossible;
   const { logDensity, squaredDistance } = along(lengthCm);
   return { logDensity: logDensity + Math.log(lengthCm / (high - low)), squaredDistance };
+}
+
+/** Zero, less, and numbers beyond all units have no logarithm to compute with. */
+function isComputable({ observation }: NamedObservation): boolean {
+  return "z" in observation || Math.abs(observation.logValue) < 30;
 }
 
 function observeAll(given: {
@@ -83,7 +96,11 @@ function observeAll(given: {
     wholeBody,
   });
   if (scaleKg !== undefined) {
-    const observation = { quantity: "weight", logValue: Math.log(scaleKg / wholeBody), logVariance: 0 } as const;
+    const observation = {
+      quantity: "weight",
+      logValue: Math.log(scaleKg / wholeBody),
+      logVariance: 0,
+    } as const;
     observations.push({ name: "scaleKg", value: scaleKg, trust: 4, observation });
   }
   // Better technique than that of the fit is no help in finding slips, and would make tiny numbers look exact.
@@ -107,6 +124,7 @@ function densityAt(given: {
     .filter(({ quantity }) => model.byLength.covers(quantity, length));
   const unknown = observations.length - known.length;
   const { logDensity, squaredDistance } = conditionNormal({ at, target: "weight", observations: known });
+  if (!(squaredDistance < outOfThisWorld)) return impossible;
   return {
     // conditionNormal has the normal's exponent in it, and no constant.
     logDensity:
@@ -125,8 +143,7 @@ function logStudent({ n, squaredDistance }: { n: number; squaredDistance: number
 
 /** ln of Gamma((df + n)/2) / (Gamma(df/2) (df pi)^(n/2)), climbing in steps of 2 from n = 0 or 1. */
 function logConstant(n: number): number {
-  // Gamma(5/2) / Gamma(2) = 3/4 sqrt(pi), for 4 degrees of freedom.
-  let log = n % 2 === 0 ? 0 : Math.log(0.75 * Math.sqrt(Math.PI));
+  let log = n % 2 === 0 ? 0 : Math.log(gammaRatio);
   for (let k = n % 2; k < n; k += 2) log += Math.log((tailDf + k) / 2);
   return log - (n / 2) * Math.log(tailDf * Math.PI);
 }
@@ -134,6 +151,7 @@ function logConstant(n: number): number {
 /** The sum of densities. */
 function mixture(parts: readonly MeasurementDensity[]): MeasurementDensity {
   const largest = Math.max(...parts.map(({ logDensity }) => logDensity));
+  if (largest === Number.NEGATIVE_INFINITY) return impossible;
   const sum = parts.reduce((total, { logDensity }) => total + Math.exp(logDensity - largest), 0);
   return {
     logDensity: largest + Math.log(sum),

@@ -2,6 +2,7 @@ import preact from "@preact/preset-vite";
 import { defineConfig } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { firstScreenBudget } from "./build/first-screen-budget.ts";
+import { fold } from "./build/fold.ts";
 import { preloadTypeface } from "./build/preload-typeface.ts";
 import { prerender } from "./build/prerender.ts";
 
@@ -10,9 +11,10 @@ export default defineConfig({
   build: { target: "es2023", modulePreload: { polyfill: false }, assetsInlineLimit: 0 },
   plugins: [
     preact({ devToolsEnabled: false }),
+    fold({ path: "src/state/formulary-index.ts", names: ["formularyIndex"] }),
     prerender(),
     preloadTypeface(),
-    firstScreenBudget({ limitKb: 60 }),
+    firstScreenBudget({ limitKb: 60, shellLimitKb: 400 }),
     VitePWA({
       // A waiting version takes over on the next start; it never replaces the page in the middle of a case.
       registerType: "prompt",

@@ -1,16 +1,18 @@
 import { gzipSync } from "node:zlib";
 import type { Plugin } from "vite";
 
-/** The part of a bundler's chunk that counts here. */
-export interface Chunk {
+/** The part of a bundler's output that counts here. */
+export interface Output {
   readonly type: string;
   readonly isEntry?: boolean;
   readonly imports?: readonly string[];
   readonly code?: string;
+  readonly source?: string | Uint8Array;
 }
+type Bundle = Readonly<Record<string, Output>>;
 
 /** Compressed size of every script that the page needs before its first answer, in bytes. */
-export function firstScreenBytes(bundle: Readonly<Record<string, Chunk>>): number {
+export function firstScreenBytes(bundle: Bundle): number {
   const needed = new Set<string>();
   const need = (file: string): void => {
     if (needed.has(file)) return;
@@ -18,20 +20,43 @@ export function firstScreenBytes(bundle: Readonly<Record<string, Chunk>>): numbe
     bundle[file]?.imports?.forEach(need);
   };
   for (const [file, { isEntry }] of Object.entries(bundle)) if (isEntry === true) need(file);
-  return [...needed].reduce((sum, file) => sum + gzipSync(bundle[file]?.code ?? "", { level: 9 }).length, 0);
+  return [...needed].reduce((sum, file) => sum + bytesOf(bundle[file]), 0);
 }
 
-/** Says how large the script of the first screen is, and fails the build when it is too large for a slow phone. */
-export function firstScreenBudget({ limitKb }: { readonly limitKb: number }): Plugin {
+/** Compressed size of all that is kept for working offline, typefaces left out, in bytes. */
+export function shellBytes(bundle: Bundle): number {
+  return Object.entries(bundle)
+    .filter(([file]) => !file.endsWith(".woff2"))
+    .reduce((sum, [, output]) => sum + bytesOf(output), 0);
+}
+
+function bytesOf(output: Output | undefined): number {
+  return gzipSync(output?.code ?? output?.source ?? "", { level: 9 }).length;
+}
+
+/** Says how large the script of the first screen and the whole page are, and fails the build when one is over its budget. */
+export function firstScreenBudget({
+  limitKb,
+  shellLimitKb,
+}: {
+  readonly limitKb: number;
+  readonly shellLimitKb: number;
+}): Plugin {
   return {
     name: "steelyard:first-screen-budget",
     apply: "build",
     generateBundle: {
       order: "post",
       handler(_options, bundle) {
-        const kb = Math.round(firstScreenBytes(bundle) / 100) / 10;
-        if (kb > limitKb) this.error(`first-screen script ${kb} kB gzip is over its budget of ${limitKb} kB`);
-        process.stdout.write(`first-screen script: ${kb} kB gzip, budget ${limitKb} kB\n`);
+        const checks = [
+          { what: "first-screen script", bytes: firstScreenBytes(bundle), limit: limitKb },
+          { what: "whole page without typefaces", bytes: shellBytes(bundle), limit: shellLimitKb },
+        ];
+        for (const { what, bytes, limit } of checks) {
+          const kb = Math.round(bytes / 100) / 10;
+          if (kb > limit) this.error(`${what} ${kb} kB gzip is over its budget of ${limit} kB`);
+          process.stdout.write(`${what}: ${kb} kB gzip, budget ${limit} kB\n`);
+        }
       },
     },
   };

@@ -1,5 +1,5 @@
-import { join } from "node:path";
-import { type Plugin, type ResolvedConfig, runnerImport } from "vite";
+import type { Plugin, ResolvedConfig } from "vite";
+import { importSource } from "./import-source.ts";
 
 const place = "<!-- first screen -->";
 
@@ -16,17 +16,11 @@ export function prerender(): Plugin {
       order: "pre",
       async handler(html) {
         if (!html.includes(place)) throw new Error(`index.html has no ${place} to put the first screen in`);
-        const { module } = await runnerImport<{ readonly firstScreen: () => string }>(
-          join(config.root, "src/prerender.tsx"),
-          {
-            root: config.root,
-            configFile: false,
-            logLevel: "error",
-            resolve: { alias: config.resolve.alias },
-            oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
-          },
-        );
-        return html.replace(place, () => module.firstScreen());
+        const { firstScreen } = await importSource<{ readonly firstScreen: () => string }>({
+          root: config.root,
+          path: "src/prerender.tsx",
+        });
+        return html.replace(place, () => firstScreen());
       },
     },
   };

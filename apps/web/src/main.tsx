@@ -2,6 +2,7 @@ import { hydrate } from "preact";
 import { App } from "./app.tsx";
 import type { Effects } from "./effects/effects.ts";
 import { keepTexts, keptTexts, typedAhead } from "./effects/kept-texts.ts";
+import { loadLater } from "./effects/load-later.ts";
 import { watchOffline } from "./effects/watch-offline.ts";
 import { watchPrinting } from "./effects/watch-printing.ts";
 
@@ -10,7 +11,14 @@ if (place === null) throw new Error("the page has no #app");
 
 // Looked for now: the first render empties the fields, and what was typed ahead would be lost.
 const found = typedAhead() ?? keptTexts();
-const effects: Effects = { findTexts: () => found, keepTexts, watchOffline, watchPrinting };
+const effects: Effects = {
+  findTexts: () => found,
+  keepTexts,
+  loadLater,
+  reload: () => location.reload(),
+  watchOffline,
+  watchPrinting,
+};
 hydrate(<App effects={effects} />, place);
 // For whoever measures how long the start takes.
 performance.mark("usable");

@@ -1,12 +1,18 @@
 import { gzipSync } from "node:zlib";
 import { expect, test } from "vitest";
-import { type Chunk, firstScreenBudget, firstScreenBytes } from "../build/first-screen-budget.ts";
+import {
+  firstScreenBudget,
+  firstScreenBytes,
+  type Output,
+  shellBytes,
+} from "../build/first-screen-budget.ts";
 
-const bundle: Readonly<Record<string, Chunk>> = {
+const bundle: Readonly<Record<string, Output>> = {
   "index.js": { type: "chunk", isEntry: true, imports: ["shared.js"], code: "export const a = 1;" },
   "shared.js": { type: "chunk", isEntry: false, imports: ["index.js"], code: "export const b = 2;" },
   "later.js": { type: "chunk", isEntry: false, imports: [], code: "export const c = 3;".repeat(99) },
-  "index.css": { type: "asset" },
+  "index.css": { type: "asset", source: "body { margin: 0 }" },
+  "face.woff2": { type: "asset", source: "typeface" },
 };
 const zipped = (code: string): number => gzipSync(code, { level: 9 }).length;
 
@@ -14,8 +20,21 @@ test("counts the entry and what it imports at once, each once, and nothing that 
   expect(firstScreenBytes(bundle)).toBe(zipped("export const a = 1;") + zipped("export const b = 2;"));
 });
 
-test("a script over the budget fails the build", () => {
-  const { generateBundle } = firstScreenBudget({ limitKb: 0.01 });
+test("the whole page is everything but the typefaces", () => {
+  const { "face.woff2": _, ...rest } = bundle;
+  expect(shellBytes(bundle)).toBe(
+    Object.values(rest).reduce((sum, { code, source }) => sum + zipped(String(code ?? source)), 0),
+  );
+});
+
+test.each([
+  [{ limitKb: 0.01, shellLimitKb: 400 }, /first-screen script [\d.]+ kB gzip is over its budget of 0.01 kB/],
+  [
+    { limitKb: 60, shellLimitKb: 0.1 },
+    /whole page without typefaces [\d.]+ kB gzip is over its budget of 0.1 kB/,
+  ],
+])("over budget with %j the build fails", (limits, complaint) => {
+  const { generateBundle } = firstScreenBudget(limits);
   if (typeof generateBundle !== "object") throw new Error("the plugin has no hook");
   const context = {
     error: (message: string): never => {
@@ -23,5 +42,5 @@ test("a script over the budget fails the build", () => {
     },
   };
   const run = (): unknown => Reflect.apply(generateBundle.handler, context, [{}, bundle, true]);
-  expect(run).toThrow(/first-screen script [\d.]+ kB gzip is over its budget of 0.01 kB/);
+  expect(run).toThrow(complaint);
 });

@@ -1,4 +1,5 @@
 import type { OfflineState } from "../components/cautions/cautions.tsx";
+import type { Later } from "../later/later.ts";
 import type { BedsideField } from "../state/bedside-state.ts";
 
 export type Texts = Readonly<Record<BedsideField, string>>;
@@ -9,6 +10,9 @@ export interface Effects {
   readonly findTexts: () => { readonly texts: Partial<Texts>; readonly carriedOver: boolean } | undefined;
   /** Keeps the texts for as long as the tab lives. */
   readonly keepTexts: (texts: Texts) => void;
+  /** The part of the page behind the first screen; fails where it cannot be had. */
+  readonly loadLater: () => Promise<Later>;
+  readonly reload: () => void;
   /** Tells whether the page will open without a network, whenever that changes. */
   readonly watchOffline: (tell: (state: OfflineState) => void) => void;
   /** Tells when the page is about to be put on paper, and when that is over. */
@@ -18,6 +22,8 @@ export interface Effects {
 export const noEffects: Effects = {
   findTexts: () => undefined,
   keepTexts: () => undefined,
+  loadLater: () => new Promise(() => undefined),
+  reload: () => undefined,
   watchOffline: () => undefined,
   watchPrinting: () => undefined,
 };

@@ -1,6 +1,15 @@
 import type { ChildReport } from "@steelyard/core/child";
 import type { Basis } from "@steelyard/core/dosing";
-import type { BedsideField } from "../state/bedside-state.ts";
+import type { NextHint } from "../later/compute-report.ts";
+import type { ChosenField, OptionalField, TypedField } from "../state/bedside-state.ts";
+
+const girths: Readonly<Record<NextHint["field"], string>> = {
+  armMm: "Arm",
+  waistCm: "Waist",
+  thighCm: "Thigh",
+  calfCm: "Calf",
+  headCm: "Head",
+};
 
 /**
  * Every word of the screen itself. Sentences about a child (issues, notices, warnings, working) come from
@@ -17,23 +26,74 @@ export const en = {
     lengthCm: { label: "Length, lying", unit: "cm", hint: "crown to heel" },
     armMm: { label: "Arm, mid-upper", unit: "mm", hint: "around, relaxed" },
     ageMonths: { label: "Age", unit: "", hint: "as 9 y, 18 mo or 3 w" },
-    sex: { label: "Sex", unit: "", hint: "" },
-  } satisfies Record<BedsideField, { label: string; unit: string; hint: string }>,
-  unitNames: { cm: "in centimetres", mm: "in millimetres" },
-  sexes: { "": "not known", f: "girl", m: "boy" },
+    waistCm: { label: "Waist", unit: "cm", hint: "around, above the hip bones" },
+    thighCm: { label: "Thigh", unit: "cm", hint: "around, halfway" },
+    calfCm: { label: "Calf", unit: "cm", hint: "around, at its widest" },
+    headCm: { label: "Head", unit: "cm", hint: "around, at its widest" },
+    carerKg: { label: "Weight, carer’s word", unit: "kg", hint: "counts as an estimate" },
+    scaleKg: { label: "Weight, scale", unit: "kg", hint: "read now, replaces the estimate" },
+  } satisfies Record<TypedField, { label: string; unit: string; hint: string }>,
+  choices: {
+    sex: { label: "Sex", options: { "": "not known", f: "girl", m: "boy" } },
+    posture: {
+      label: "Child while the length was taken",
+      options: { "": "not said", lying: "lying", "half-sitting": "half sitting", seated: "seated" },
+    },
+    people: { label: "People measuring", options: { "": "not said", "1": "one", "2": "two" } },
+    build: {
+      label: "Build by eye",
+      options: {
+        "": "not judged",
+        "very-thin": "very thin",
+        thin: "thin",
+        average: "average",
+        heavy: "heavy",
+        "very-heavy": "very heavy",
+      },
+    },
+  } satisfies Record<ChosenField, { label: string; options: Record<string, string> }>,
+  unitNames: { cm: "in centimetres", mm: "in millimetres", kg: "in kilograms" } as Record<string, string>,
   take: (proposal: string): string => `Take ${proposal}`,
-  ask: { sex: "Add sex", ageMonths: "Add age" },
+  /** What is on the button, and what it does. */
+  ask: {
+    sex: ["Sex", "Add sex"],
+    ageMonths: ["Age", "Add age"],
+    waistCm: ["Waist", "Add waist"],
+    thighCm: ["Thigh", "Add thigh"],
+    calfCm: ["Calf", "Add calf"],
+    headCm: ["Head", "Add head"],
+    posture: ["How measured", "Add how the length was measured"],
+    build: ["Build by eye", "Add build by eye"],
+    carerKg: ["Carer’s word", "Add weight, carer’s word"],
+    scaleKg: ["Scale", "Add weight, scale"],
+  } satisfies Record<OptionalField, readonly [string, string]>,
+  askAll: ["More", "Add more"],
+  /** Stands where the next hint comes. */
+  addMore: "Add what else is known.",
+  narrows: ({ field, percent }: NextHint): string =>
+    `${girths[field]} would narrow the range to about ±${percent}\u00a0%.`,
   weight: "Weight",
   total: "Total weight",
   ideal: "Ideal weight",
   idealShort: "ideal",
   idealUnknown: "not known without a length",
   range: "95 % range",
+  rangeOfScale: "read from a scale",
   to: "to",
   kg: "kg",
   noWeightYet: "No weight yet",
   sheet: "Doses",
-  problems: "Problems",
+  search: "Find a medicine or use",
+  found: (count: number, shown: number): string =>
+    count === 0
+      ? "Nothing in the formulary has these words."
+      : count > shown
+        ? `${count} found, the first ${shown} shown: type more.`
+        : `${count} found.`,
+  uses: (count: number): string => (count === 1 ? "1 use" : `${count} uses`),
+  doseComing: "being computed",
+  dosesMissing: "The doses could not be loaded.",
+  loadAgain: "Load the page again",
   draftLine: "draft",
   basis: { total: "total", ideal: "ideal", adjusted: "adjusted", lean: "lean" } satisfies Record<
     Basis,
@@ -100,18 +160,8 @@ export const en = {
   },
   versions: ({ software, model, formulary, formularySigned }: ChildReport["versions"]): string =>
     `Steelyard ${software}, body model ${model}, formulary ${formulary} (${formularySigned ? "signed" : "draft, not signed"}), not calibrated for this site.`,
-  spoken: ({
-    total,
-    range,
-    ideal,
-    doses,
-  }: {
-    total: string;
-    range: string;
-    ideal: string | undefined;
-    doses: number;
-  }): string =>
-    `Total weight ${total}, 95 % range ${range}.${ideal === undefined ? "" : ` Ideal weight ${ideal}.`} ${doses} doses.`,
+  spoken: ({ total, range, ideal }: { total: string; range: string; ideal: string | undefined }): string =>
+    `Total weight ${total}, 95 % range ${range}.${ideal === undefined ? "" : ` Ideal weight ${ideal}.`} The doses stand below, by problem.`,
   offlineReady: "Ready to work without a network.",
   updateWaits: "A newer version is ready and starts when the page is next opened.",
 } as const;

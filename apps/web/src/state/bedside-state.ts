@@ -1,4 +1,4 @@
-import type { EntryField } from "@steelyard/core/entry";
+import type { ChoiceField, EntryField } from "@steelyard/core/entry";
 
 /** The fields of this screen, in the order they are asked. */
 export const bedsideFields = [
@@ -6,11 +6,38 @@ export const bedsideFields = [
   "armMm",
   "sex",
   "ageMonths",
-] as const satisfies readonly EntryField[];
+  "waistCm",
+  "thighCm",
+  "calfCm",
+  "headCm",
+  "posture",
+  "people",
+  "build",
+  "carerKg",
+  "scaleKg",
+] as const satisfies readonly (EntryField | "people")[];
 export type BedsideField = (typeof bedsideFields)[number];
 
-/** Fields that stay folded away until asked for. */
-export type OptionalField = Extract<BedsideField, "sex" | "ageMonths">;
+/** Fields that are answered by choosing; every other is typed. */
+export type ChosenField = Extract<BedsideField, ChoiceField | "people">;
+export type TypedField = Exclude<BedsideField, ChosenField>;
+
+/** Fields that stay folded away until asked for, and open together where one is asked with the other. */
+export const optionalFields = [
+  ["sex"],
+  ["ageMonths"],
+  ["waistCm"],
+  ["thighCm"],
+  ["calfCm"],
+  ["headCm"],
+  ["posture", "people"],
+  ["build"],
+  ["carerKg"],
+  ["scaleKg"],
+] as const satisfies readonly (readonly BedsideField[])[];
+
+/** The first field of each group names the group. */
+export type OptionalField = (typeof optionalFields)[number][0];
 
 /** Everything the screen knows. What it shows is computed from this by `readBedside`. */
 export interface BedsideState {
@@ -18,22 +45,31 @@ export interface BedsideState {
   readonly texts: Readonly<Record<BedsideField, string>>;
   /** Optional fields that are open. */
   readonly open: readonly OptionalField[];
+  /** The rarer optional fields are offered. */
+  readonly offersAll: boolean;
   /** The field under the fingers just now: half a number is no reason to complain. */
   readonly typing: BedsideField | undefined;
   /** The texts come from before the page was reloaded, and nobody has touched them since. */
   readonly carriedOver: boolean;
   /** The texts of the child before, kept so that a slip of the thumb on “New child” costs nothing. */
   readonly setAside: BedsideState["texts"] | undefined;
+  /** What the sheet is searched for. */
+  readonly search: string;
+  /** The problems that are not as they start: the first starts open, the others folded. */
+  readonly turned: readonly string[];
 }
 
-const noTexts: BedsideState["texts"] = { lengthCm: "", armMm: "", sex: "", ageMonths: "" };
+const noTexts = Object.fromEntries(bedsideFields.map((field) => [field, ""])) as BedsideState["texts"];
 
 export const emptyBedside: BedsideState = {
   texts: noTexts,
   open: [],
+  offersAll: false,
   typing: undefined,
   carriedOver: false,
   setAside: undefined,
+  search: "",
+  turned: [],
 };
 
 /** The state for texts found in the page or kept from before a reload. */
@@ -46,11 +82,10 @@ export function bedsideFrom({
 }): BedsideState {
   const all = { ...noTexts, ...texts };
   return {
+    ...emptyBedside,
     texts: all,
-    open: (["sex", "ageMonths"] as const).filter((field) => all[field] !== ""),
-    typing: undefined,
+    open: optionalFields.filter((group) => group.some((field) => all[field] !== "")).map(([first]) => first),
     carriedOver: carriedOver && isTouched(all),
-    setAside: undefined,
   };
 }
 

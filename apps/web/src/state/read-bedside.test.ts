@@ -1,5 +1,5 @@
+import { estimateWeight, type Measurements } from "@steelyard/core/body";
 import { computeChild } from "@steelyard/core/child";
-import { centimetres, millimetres } from "@steelyard/core/units";
 import { draftFormulary } from "@steelyard/formulary";
 import { describe, expect, test } from "vitest";
 import { emptyBedside } from "./bedside-state.ts";
@@ -8,28 +8,44 @@ import { type BedsideView, readBedside } from "./read-bedside.ts";
 type Texts = Partial<typeof emptyBedside.texts>;
 const read = (texts: Texts, typing?: keyof Texts): BedsideView =>
   readBedside({ texts: { ...emptyBedside.texts, ...texts }, typing });
+const totalKg = (view: BedsideView): number | undefined => view.child?.estimate.totalKg;
+const warnings = (view: BedsideView): unknown => view.child?.estimate.warnings;
 
 describe("readBedside()", () => {
   test("has nothing to say about empty fields", () => {
     expect(read({})).toMatchObject({ child: undefined, messages: [], refusal: undefined });
   });
 
-  test("shows exactly what the library computes", () => {
-    const view = read({ lengthCm: "136", armMm: "190" });
-    const measurements = { lengthCm: centimetres(136), armMm: millimetres(190) };
-    const child = computeChild({ measurements, formulary: draftFormulary });
-    expect(child.ok && child.value.sheet.length).toBeGreaterThan(10);
-    expect(child.ok && child.value).toEqual(view.child);
-    expect(view.components.reduce((sum, { probability }) => sum + probability, 0)).toBeCloseTo(1, 9);
+  test.each<[string, Texts]>([
+    ["length and arm", { lengthCm: "136", armMm: "190" }],
+    ["age alone", { ageMonths: "9 y" }],
+    ["a scale weight with a length", { lengthCm: "136", scaleKg: "31.5" }],
+    [
+      "everything",
+      { lengthCm: "136", armMm: "190", waistCm: "60", sex: "f", posture: "seated", people: "1" },
+    ],
+  ])("%s: the weights are those of the whole report", (_, texts) => {
+    const { child } = read(texts);
+    const { measurements = {}, estimate, idealKg } = child ?? {};
+    const report = computeChild({ measurements, formulary: draftFormulary });
+    expect(report.ok && report.value.weight).toMatchObject({
+      totalKg: estimate?.totalKg,
+      low95Kg: estimate?.low95Kg,
+      high95Kg: estimate?.high95Kg,
+      rests: estimate?.rests,
+      ...(idealKg !== undefined && { idealKg }),
+    });
+    expect(report.ok && report.value.warnings).toEqual(estimate?.warnings);
   });
 
   test("takes a comma for a point and spaces for nothing", () => {
-    expect(read({ lengthCm: " 68,5 " }).child?.weight).toEqual(read({ lengthCm: "68.5" }).child?.weight);
+    expect(totalKg(read({ lengthCm: " 68,5 " }))).toEqual(totalKg(read({ lengthCm: "68.5" })));
+    expect(totalKg(read({ lengthCm: "68.5" }))).toBeGreaterThan(5);
   });
 
   test("gives a weight from length alone, and says so", () => {
     const view = read({ lengthCm: "136" });
-    expect(view.child?.warnings).toEqual([{ type: "no-girth" }]);
+    expect(warnings(view)).toEqual([{ type: "no-girth" }]);
   });
 
   test("an arm alone gives no weight and says why", () => {
@@ -65,14 +81,15 @@ describe("readBedside()", () => {
 
   test("a doubtful age is said and does not take the weight away", () => {
     const view = read({ lengthCm: "136", armMm: "190", ageMonths: "9" });
-    expect(view.child?.weight).toEqual(read({ lengthCm: "136", armMm: "190" }).child?.weight);
+    expect(totalKg(view)).toBeGreaterThan(20);
+    expect(totalKg(view)).toEqual(totalKg(read({ lengthCm: "136", armMm: "190" })));
     expect(view.messages[0]).toMatchObject({ field: "ageMonths", kind: "issue" });
   });
 
   test("a converted unit is a notice and counts", () => {
     const view = read({ lengthCm: "136", armMm: "19 cm" });
     expect(view.messages).toMatchObject([{ field: "armMm", kind: "notice", proposals: [] }]);
-    expect(view.child?.weight.totalKg).toBe(read({ lengthCm: "136", armMm: "190" }).child?.weight.totalKg);
+    expect(totalKg(view)).toBe(totalKg(read({ lengthCm: "136", armMm: "190" })));
   });
 
   test("a length the model does not serve is refused with its range", () => {
@@ -82,8 +99,61 @@ describe("readBedside()", () => {
   });
 
   test("sex is taken into account", () => {
-    const rests = (sex: string) => read({ lengthCm: "136", armMm: "190", sex }).child?.weight.rests;
+    const rests = (sex: string) => read({ lengthCm: "136", armMm: "190", sex }).child?.estimate.rests;
     expect(rests("f")).toEqual(["lengthCm", "armMm", "sex"]);
     expect(rests("")).toEqual(["lengthCm", "armMm"]);
+  });
+
+  test("a waist that cannot be is said, with its correction, and left out", () => {
+    const view = read({ lengthCm: "136", armMm: "190", waistCm: "600" });
+    expect(totalKg(view)).toBe(totalKg(read({ lengthCm: "136", armMm: "190" })));
+    expect(view.messages).toMatchObject([{ field: "waistCm", kind: "issue" }]);
+    expect(view.messages[0]?.proposals).toContainEqual(expect.objectContaining({ value: 60 }));
+  });
+
+  test("a waist beyond the reach of the model is said and left out", () => {
+    const view = read({ lengthCm: "136", armMm: "190", waistCm: "240" });
+    expect(totalKg(view)).toBe(totalKg(read({ lengthCm: "136", armMm: "190" })));
+    expect(view.messages[0]?.sentence).toMatch(/Waist circumference 240\scm is outside the range/);
+  });
+
+  test("how the length was taken widens the range, and says nothing by itself", () => {
+    const width = (texts: Texts): number => {
+      const { low95Kg = 0, high95Kg = 0 } =
+        read({ lengthCm: "136", armMm: "190", ...texts }).child?.estimate ?? {};
+      return high95Kg - low95Kg;
+    };
+    expect(width({ posture: "seated", people: "1" })).toBeGreaterThan(
+      width({ posture: "seated", people: "2" }),
+    );
+    expect(width({ posture: "seated", people: "2" })).toBeGreaterThan(width({}));
+    expect(read({ posture: "seated", people: "1" })).toMatchObject({ child: undefined, refusal: undefined });
+  });
+
+  test.each<[string, Texts, string]>([
+    ["no circumference", { lengthCm: "136" }, "no-girth"],
+    ["no length", { ageMonths: "9 y", armMm: "190" }, "no-length"],
+    ["an arm beyond the data", { lengthCm: "136", armMm: "400" }, "measurement-extrapolated"],
+    ["no data on it", { lengthCm: "136", armMm: "190", headCm: "53" }, "measurement-not-used"],
+    ["a conflict", { lengthCm: "136", armMm: "190", carerKg: "80" }, "measurement-conflict"],
+    ["two in conflict", { lengthCm: "136", armMm: "170", waistCm: "95" }, "measurement-conflict"],
+    ["an unlikely scale", { lengthCm: "136", armMm: "190", scaleKg: "80" }, "scale-weight-unlikely"],
+  ])("%s is a warning of the weight", (_, texts, type) => {
+    expect(warnings(read(texts))).toContainEqual(expect.objectContaining({ type }));
+  });
+
+  test("what is measured is what the model is given", () => {
+    const texts: Texts = {
+      lengthCm: "136",
+      armMm: "190",
+      thighCm: "36",
+      calfCm: "27",
+      build: "thin",
+      carerKg: "27",
+    };
+    const measurements = { lengthCm: 136, armMm: 190, thighCm: 36, calfCm: 27, build: "thin", carerKg: 27 };
+    expect(read(texts).child?.measurements).toEqual(measurements);
+    const estimate = estimateWeight(measurements as Measurements);
+    expect(estimate.ok && estimate.value.totalKg).toBe(totalKg(read(texts)));
   });
 });

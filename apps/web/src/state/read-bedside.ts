@@ -1,16 +1,20 @@
-import { type BodyIssue, estimateWeight, type WeightComponent } from "@steelyard/core/body";
-import { type ChildReport, computeChild } from "@steelyard/core/child";
+import {
+  type BodyIssue,
+  estimateWeight,
+  idealWeight,
+  type Measurements,
+  type WeightEstimate,
+} from "@steelyard/core/body";
 import {
   type EntryIssue,
   type EntryNotice,
-  type EntryTexts,
+  FIELD_UNIT,
   type Proposal,
+  type QuantityField,
   readMeasurements,
 } from "@steelyard/core/entry";
 import { describeBodyIssue, describeEntryIssue, describeEntryNotice } from "@steelyard/core/wording";
-import { draftFormulary } from "@steelyard/formulary";
-import { type BedsideState, bedsideFields } from "./bedside-state.ts";
-import { versions } from "./versions.ts";
+import { type BedsideField, type BedsideState, bedsideFields } from "./bedside-state.ts";
 
 /** A sentence about one field; an issue keeps the number out, a notice lets it in. */
 export interface FieldMessage {
@@ -20,53 +24,92 @@ export interface FieldMessage {
   readonly proposals: readonly Proposal[];
 }
 
-/** What the screen shows for a state. */
+/** A child that has a weight. */
+export interface WeighedChild {
+  /** What the weight rests on, and every dose after it. */
+  readonly measurements: Measurements;
+  readonly estimate: WeightEstimate;
+  readonly idealKg: number | undefined;
+}
+
+/** What the screen shows for a state before any dose is computed. */
 export interface BedsideView {
-  readonly child: ChildReport | undefined;
-  /** The distribution of the weight, for the drawing; empty without a child and for a weight from a scale. */
-  readonly components: readonly WeightComponent[];
+  readonly child: WeighedChild | undefined;
   readonly messages: readonly FieldMessage[];
   /** Why there is no weight although the fields can be read, where no field is to blame. */
   readonly refusal: string | undefined;
 }
 
-const nothing: BedsideView = { child: undefined, components: [], messages: [], refusal: undefined };
+const nothing: BedsideView = { child: undefined, messages: [], refusal: undefined };
 
-/** Everything on the screen, computed anew from what was typed. */
+/** Everything that a weight needs, computed anew from what was typed. */
 export function readBedside({ texts, typing }: Pick<BedsideState, "texts" | "typing">): BedsideView {
-  const read = readMeasurements(texts);
-  // A doubtful age or sex is said, but does not take away a weight that stands without it.
-  const rest = read.ok ? read : readMeasurements(withoutDoubtful(texts, read.error));
+  const read = readTexts(texts);
+  // A doubtful age or waist is said, but does not take away a weight that stands without it.
+  const rest = read.ok ? read : readTexts(without(texts, read.error));
   const issues = (read.ok ? [] : read.error).filter(({ field }) => field !== typing).map(messageOfIssue);
   if (!rest.ok) return { ...nothing, messages: issues };
 
   const { measurements, notices } = rest.value;
   const messages = [...issues, ...notices.map(messageOfNotice)];
-  if (Object.keys(measurements).length === 0) return { ...nothing, messages };
-
-  const { software } = versions;
-  const child = computeChild({ measurements, formulary: draftFormulary, versions: { software } });
-  if (child.ok) {
-    const estimate = estimateWeight(measurements);
-    return {
-      ...nothing,
-      child: child.value,
-      components: estimate.ok ? estimate.value.components : [],
-      messages,
-    };
-  }
-  const { error } = child;
-  if (error.type !== "measurement-out-of-range")
-    return { ...nothing, messages, refusal: describeBodyIssue(error) };
-  if (error.measurement === typing) return { ...nothing, messages };
-  return { ...nothing, messages: [...messages, messageOfBodyIssue(error)] };
+  // How a length was taken is no measurement.
+  const { posture: _, people: __, ...taken } = measurements;
+  if (Object.keys(taken).length === 0) return { ...nothing, messages };
+  return weigh({ measurements, messages, typing });
 }
 
-function withoutDoubtful(texts: EntryTexts, issues: readonly EntryIssue[]): EntryTexts {
-  const doubtful = issues.map(({ field }) => field);
+function weigh({
+  measurements,
+  messages,
+  typing,
+}: {
+  readonly measurements: Measurements;
+  readonly messages: readonly FieldMessage[];
+  readonly typing: BedsideField | undefined;
+}): BedsideView {
+  const estimate = estimateWeight(measurements);
+  if (estimate.ok) {
+    const { lengthCm } = estimate.value;
+    const ideal = lengthCm === undefined ? undefined : idealWeight({ ...measurements, lengthCm });
+    const idealKg = ideal?.ok ? ideal.value : undefined;
+    return { ...nothing, child: { measurements, estimate: estimate.value, idealKg }, messages };
+  }
+  const { error } = estimate;
+  if (error.type !== "measurement-out-of-range")
+    return { ...nothing, messages, refusal: describeBodyIssue(error) };
+  const { measurement } = error;
+  const said = measurement === typing ? messages : [...messages, messageOfBodyIssue(error)];
+  if (isNeeded(measurement)) return { ...nothing, messages: said };
+  const { [measurement]: _, ...others } = measurements;
+  return weigh({ measurements: others, messages: said, typing });
+}
+
+/** The number of people is chosen, not typed, so there is nothing in it to be misread. */
+function readTexts({
+  people,
+  ...texts
+}: Partial<BedsideState["texts"]>): ReturnType<typeof readMeasurements> {
+  const read = readMeasurements(texts);
+  if (!read.ok || (people !== "1" && people !== "2")) return read;
+  const { measurements } = read.value;
+  return {
+    ok: true,
+    value: { ...read.value, measurements: { ...measurements, people: people === "1" ? 1 : 2 } },
+  };
+}
+
+function isNeeded(field: string): boolean {
+  return field === "lengthCm" || field === "armMm";
+}
+
+function without(
+  texts: BedsideState["texts"],
+  issues: readonly EntryIssue[],
+): Partial<BedsideState["texts"]> {
+  const doubtful = new Set<string>(issues.map(({ field }) => field));
   return Object.fromEntries(
     bedsideFields
-      .filter((field) => field === "lengthCm" || field === "armMm" || !doubtful.includes(field))
+      .filter((field) => isNeeded(field) || !doubtful.has(field))
       .map((field) => [field, texts[field]]),
   );
 }
@@ -87,8 +130,16 @@ function messageOfBodyIssue(issue: Extract<BodyIssue, { type: "measurement-out-o
   const { proposal, ...bare } = issue;
   const { measurement: field, value } = issue;
   const proposals: readonly Proposal[] =
-    proposal !== undefined && (field === "lengthCm" || field === "armMm" || field === "ageMonths")
-      ? [{ type: "unit", field, typed: value, from: proposal.from, value: proposal.value }]
+    proposal !== undefined && field in FIELD_UNIT
+      ? [
+          {
+            type: "unit",
+            field: field as QuantityField,
+            typed: value,
+            from: proposal.from,
+            value: proposal.value,
+          },
+        ]
       : [];
   return { field, kind: "issue", sentence: describeBodyIssue(bare), proposals };
 }

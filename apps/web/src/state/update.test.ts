@@ -69,4 +69,24 @@ describe("update()", () => {
     expect(update(found, { type: "typed", field: "armMm", text: "1" }).carriedOver).toBe(false);
     expect(after({ type: "found", texts: {}, carriedOver: true }).carriedOver).toBe(false);
   });
+
+  test("a choice is settled at once", () => {
+    expect(after({ type: "chosen", field: "sex", text: "f" })).toMatchObject({
+      texts: { sex: "f" },
+      typing: undefined,
+    });
+  });
+
+  test("a problem turns and turns back; a new child starts with the sheet as it was at first", () => {
+    const turn: BedsideEvent = { type: "turned", problem: "seizure" };
+    expect(after(turn).turned).toEqual(["seizure"]);
+    expect(after(turn, { type: "turned", problem: "pain" }, turn).turned).toEqual(["pain"]);
+    const searched: BedsideEvent = { type: "searched", text: "ketamine" };
+    expect(after(turn, searched, { type: "next-child" })).toMatchObject({ turned: [], search: "" });
+  });
+
+  test("what was filled in before a reload is open after it", () => {
+    const texts = { waistCm: "60", people: "1" };
+    expect(after({ type: "found", texts, carriedOver: true }).open).toEqual(["waistCm", "posture"]);
+  });
 });

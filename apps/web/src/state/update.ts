@@ -17,9 +17,15 @@ export type BedsideEvent =
       readonly carriedOver: boolean;
     }
   | { readonly type: "typed"; readonly field: BedsideField; readonly text: string }
+  /** One of the words of a choice: said in full at once, unlike a number under the fingers. */
+  | { readonly type: "chosen"; readonly field: BedsideField; readonly text: string }
   /** The person has paused or left the field. */
   | { readonly type: "settled" }
   | { readonly type: "asked-for"; readonly field: OptionalField }
+  | { readonly type: "asked-for-all" }
+  | { readonly type: "searched"; readonly text: string }
+  /** A problem of the sheet is opened or folded. */
+  | { readonly type: "turned"; readonly problem: string }
   | { readonly type: "proposal-accepted"; readonly proposal: Proposal }
   | { readonly type: "next-child" }
   | { readonly type: "brought-back" };
@@ -37,10 +43,21 @@ export function update(state: BedsideState, event: BedsideEvent): BedsideState {
         carriedOver: false,
         setAside: undefined,
       };
+    case "chosen":
+      return update(update(state, { ...event, type: "typed" }), { type: "settled" });
     case "settled":
       return state.typing === undefined ? state : { ...state, typing: undefined };
     case "asked-for":
       return state.open.includes(event.field) ? state : { ...state, open: [...state.open, event.field] };
+    case "asked-for-all":
+      return { ...state, offersAll: true };
+    case "searched":
+      return { ...state, search: event.text };
+    case "turned": {
+      const others = state.turned.filter((problem) => problem !== event.problem);
+      const isTurned = others.length < state.turned.length;
+      return { ...state, turned: isTurned ? others : [...others, event.problem] };
+    }
     case "proposal-accepted":
       return {
         ...state,

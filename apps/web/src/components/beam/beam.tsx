@@ -1,19 +1,16 @@
-import { densityOfComponents as density, type WeightComponent } from "@steelyard/core/body";
+import {
+  densityOfComponents as density,
+  type WeightComponent,
+  type WeightEstimate,
+} from "@steelyard/core/body";
 import { formatNumber } from "@steelyard/core/units";
 import type { VNode } from "preact";
 import { messages } from "../../messages/index.ts";
 import { type KilogramScale, kilogramScale } from "./kilogram-scale.ts";
 
 interface Props {
-  readonly weight:
-    | {
-        readonly totalKg: number;
-        readonly low95Kg: number;
-        readonly high95Kg: number;
-        readonly idealKg?: number;
-        readonly components: readonly WeightComponent[];
-      }
-    | undefined;
+  readonly weight: WeightEstimate | undefined;
+  readonly idealKg: number | undefined;
 }
 
 const width = 360;
@@ -25,10 +22,10 @@ const edge = 8;
  * The weight on the beam of a balance: a kilogram scale that rests on a knife edge at the total weight, with the
  * weight's distribution lying on it. It repeats what the card says in words, so it is hidden from screen readers.
  */
-export function Beam({ weight }: Props): VNode {
+export function Beam({ weight, idealKg }: Props): VNode {
   return (
     <svg class="beam" viewBox={`0 0 ${width} 124`} aria-hidden="true">
-      {weight === undefined ? <BeamAtRest /> : <LoadedBeam weight={weight} />}
+      {weight === undefined ? <BeamAtRest /> : <LoadedBeam weight={weight} idealKg={idealKg} />}
     </svg>
   );
 }
@@ -37,21 +34,27 @@ function BeamAtRest(): VNode {
   const marks = Array.from({ length: 21 }, (_, i) => edge + ((width - 2 * edge) * i) / 20);
   return (
     <>
-      {marks.map((x, i) => (
-        <line key={x} class="beam__tick" x1={x} x2={x} y1={beamY} y2={beamY + (i % 5 === 0 ? 9 : 5)} />
-      ))}
+      <path class="beam__tick" d={marks.map((x, i) => tick(x, i % 5 === 0 ? 9 : 5)).join("")} />
       <line class="beam__bar" x1={edge} x2={width - edge} y1={beamY} y2={beamY} />
       <KnifeEdge x={width / 2} />
     </>
   );
 }
 
-function LoadedBeam({ weight }: { readonly weight: NonNullable<Props["weight"]> }): VNode {
-  const { totalKg, low95Kg, high95Kg, idealKg, components } = weight;
-  const scale = kilogramScale(weight);
+function LoadedBeam({ weight, idealKg }: Props & { readonly weight: WeightEstimate }): VNode {
+  const { totalKg, low95Kg, high95Kg, components } = weight;
+  const scale = kilogramScale({ low95Kg, high95Kg, ...(idealKg !== undefined && { idealKg }) });
   const x = (kg: number): number =>
     tenth(edge + ((width - 2 * edge) * (kg - scale.lowKg)) / (scale.highKg - scale.lowKg));
   const total = x(totalKg);
+  const marks = [
+    ...minorMarks(scale).map((kg) => tick(x(kg), 5)),
+    ...scale.ticksKg.map((kg) => tick(x(kg), 9)),
+  ];
+  // A number makes way for the knife edge and the ends of the drawing.
+  const numbered = scale.ticksKg.filter(
+    (kg) => Math.abs(x(kg) - total) > 20 && x(kg) > 10 && x(kg) < width - 10,
+  );
   return (
     <>
       {components.length > 0 && (
@@ -63,29 +66,24 @@ function LoadedBeam({ weight }: { readonly weight: NonNullable<Props["weight"]> 
           <path class="beam__hump" d={hump({ scale, x, components, fromKg: low95Kg, toKg: high95Kg })} />
         </>
       )}
-      {minorMarks(scale).map((kg) => (
-        <line key={kg} class="beam__tick" x1={x(kg)} x2={x(kg)} y1={beamY} y2={beamY + 5} />
-      ))}
-      {scale.ticksKg.map((kg) => (
-        <g key={kg}>
-          <line class="beam__tick" x1={x(kg)} x2={x(kg)} y1={beamY} y2={beamY + 9} />
-          {Math.abs(x(kg) - total) > 20 && x(kg) > 10 && x(kg) < width - 10 && (
-            <text class="beam__number" x={x(kg)} y={beamY + 27}>
-              {formatNumber(kg)}
-            </text>
-          )}
-        </g>
+      <path class="beam__tick" d={marks.join("")} />
+      {numbered.map((kg, i) => (
+        <text key={`number-${i + 1}`} class="beam__number" x={x(kg)} y={beamY + 27}>
+          {formatNumber(kg)}
+        </text>
       ))}
       <line class="beam__bar" x1={edge} x2={width - edge} y1={beamY} y2={beamY} />
       <line class="beam__range" x1={x(low95Kg)} x2={x(high95Kg)} y1={beamY} y2={beamY} />
-      {[low95Kg, high95Kg].map((kg) => (
-        <line key={kg} class="beam__end" x1={x(kg)} x2={x(kg)} y1={beamY - 12} y2={beamY + 6} />
-      ))}
+      <path class="beam__end" d={`M${x(low95Kg)} ${beamY - 12}v18M${x(high95Kg)} ${beamY - 12}v18`} />
       <line class="beam__total" x1={total} x2={total} y1={beamY - humpHeight - 6} y2={beamY} />
       <KnifeEdge x={total} />
       {idealKg !== undefined && <Ideal x={x(idealKg)} total={total} />}
     </>
   );
+}
+
+function tick(x: number, height: number): string {
+  return `M${x} ${beamY}v${height}`;
 }
 
 function KnifeEdge({ x }: { readonly x: number }): VNode {

@@ -44,8 +44,9 @@ export function DoseLine({ line, draft, shared, printing }: Props): VNode {
             <Recipe dilution={line.volume.dilution} />
           </span>
         )}
-        {loud.map((sentence) => (
-          <span key={sentence} class="dose-line__flag">
+        {loud.map((sentence, i) => (
+          // By its place: most sentences only change their numbers, and stay the same element.
+          <span key={`flag-${i + 1}`} class="dose-line__flag">
             {sentence}
           </span>
         ))}

@@ -36,8 +36,12 @@ export interface SharedSentence {
   readonly isQuiet: boolean;
 }
 
+/** Among fewer lines than this nothing is common. */
+const fewestLines = 4;
+
 /** What more than half of the lines carry: it speaks of the child, not of one dose. */
 export function sharedSentences(lines: readonly SheetLine[]): readonly SharedSentence[] {
+  if (lines.length < fewestLines) return [];
   const count = new Map<string, { readonly isQuiet: boolean; readonly lines: Set<string> }>();
   for (const { id, warnings } of lines) {
     for (const warning of warnings) {

@@ -1,9 +1,9 @@
 import type { VNode } from "preact";
 import { messages } from "../../messages/index.ts";
-import type { BedsideField } from "../../state/bedside-state.ts";
+import type { TypedField } from "../../state/bedside-state.ts";
 
 interface Props {
-  readonly field: Exclude<BedsideField, "sex">;
+  readonly field: TypedField;
   readonly text: string;
   /** Id of the element that says what is wrong, while something is. */
   readonly describedBy: string | undefined;
@@ -48,7 +48,7 @@ export function MeasureField({ field, text, describedBy, onType, onLeave, onEnte
       </div>
       <p id={hintId}>
         {hint}
-        {(unit === "cm" || unit === "mm") && <span class="unseen">, {messages.unitNames[unit]}</span>}
+        {unit !== "" && <span class="unseen">, {messages.unitNames[unit]}</span>}
       </p>
     </div>
   );

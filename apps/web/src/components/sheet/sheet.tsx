@@ -1,65 +1,78 @@
-import type { ProblemId, SheetLine } from "@steelyard/core/dosing";
-import { describeProblem } from "@steelyard/core/wording";
 import type { VNode } from "preact";
+import type { Report } from "../../later/compute-report.ts";
+import type { Later } from "../../later/later.ts";
 import { messages } from "../../messages/index.ts";
-import { DoseLine } from "../dose-line/dose-line.tsx";
-import { sharedSentences } from "../dose-line/line-flags.ts";
+import type { FormularyIndex } from "../../state/formulary-index.ts";
+import type { BedsideEvent } from "../../state/update.ts";
+import { ProblemGroup } from "./problem-group.tsx";
+import { searchUses } from "./search-uses.ts";
 
 interface Props {
-  readonly lines: readonly SheetLine[];
-  readonly draft: boolean;
+  readonly index: FormularyIndex;
+  readonly later: Later | "failed" | undefined;
+  readonly report: Report | undefined;
+  readonly search: string;
+  readonly turned: readonly string[];
   readonly printing: boolean;
+  readonly send: (event: BedsideEvent) => void;
+  readonly onReload: () => void;
 }
 
-/** Every dose of this child, by problem. */
-export function Sheet({ lines, draft, printing }: Props): VNode {
-  const groups = groupByProblem(lines);
-  const shared = sharedSentences(lines);
-  const sharedSet = new Set(shared.map(({ sentence }) => sentence));
+/**
+ * Every dose of this child, by problem. The problems and what is in them come from the index, so that they stand before the
+ * doses are there, and nothing moves when those come.
+ */
+export function Sheet({ index, later, report, search, turned, printing, send, onReload }: Props): VNode {
+  const found = searchUses(index, search);
+  // Paper has the whole sheet, whatever was searched for on the screen.
+  const problems = found === undefined || printing ? index.problems : found.problems;
   return (
-    <section class="sheet" aria-labelledby="sheet-title">
+    <section class="sheet" aria-labelledby="sheet-title" aria-busy={later === undefined}>
       <h2 id="sheet-title" class="unseen">
         {messages.sheet}
       </h2>
-      {shared.map(({ sentence, isQuiet }) => (
-        <p key={sentence} class={`sheet__shared${isQuiet ? " sheet__shared--quiet" : ""}`}>
-          {sentence}
-        </p>
-      ))}
-      <nav class="sheet__problems screen-only" aria-label={messages.problems}>
-        {groups.map(([problem]) => (
-          <a key={problem} href={`#${problem}`}>
-            {describeProblem(problem)}
-          </a>
-        ))}
-      </nav>
-      {groups.map(([problem, members]) => (
-        <section key={problem} class="sheet__group" aria-labelledby={problem}>
-          <h3 id={problem} tabIndex={-1}>
-            {describeProblem(problem)}
-          </h3>
-          <ul>
-            {members.map((line) => (
-              <li key={line.id}>
-                <DoseLine line={line} draft={draft} shared={sharedSet} printing={printing} />
-              </li>
-            ))}
-          </ul>
-        </section>
-      ))}
+      {later === "failed" && (
+        <div class="sheet__missing" role="alert">
+          <p>{messages.dosesMissing}</p>
+          <button class="button" type="button" onClick={onReload}>
+            {messages.loadAgain}
+          </button>
+        </div>
+      )}
+      <search class="sheet__search screen-only">
+        <label for="sheet-search">{messages.search}</label>
+        <input
+          id="sheet-search"
+          type="search"
+          value={search}
+          maxLength={60}
+          autocomplete="off"
+          spellcheck={false}
+          enterkeyhint="search"
+          onInput={(event) => send({ type: "searched", text: event.currentTarget.value })}
+        />
+        <p role="status">{found !== undefined && messages.found(found.count, found.shown)}</p>
+      </search>
+      {problems.map(({ problem, uses }) => {
+        const isOpen =
+          found === undefined
+            ? (problem === index.problems[0]?.problem) !== turned.includes(problem)
+            : found.problems.some((hit) => hit.problem === problem);
+        return (
+          <ProblemGroup
+            key={problem}
+            problem={problem}
+            uses={uses}
+            isOpen={isOpen}
+            printing={printing}
+            draft={!index.signed}
+            later={typeof later === "object" ? later : undefined}
+            report={report}
+            // While a search is on, everything it found is open.
+            onTurn={found === undefined ? () => send({ type: "turned", problem }) : undefined}
+          />
+        );
+      })}
     </section>
   );
-}
-
-/** In the order of the formulary: the order of the first line of each problem. */
-function groupByProblem(
-  lines: readonly SheetLine[],
-): readonly (readonly [ProblemId, readonly SheetLine[]])[] {
-  const groups = new Map<ProblemId, SheetLine[]>();
-  for (const line of lines) {
-    const group = groups.get(line.problem);
-    if (group === undefined) groups.set(line.problem, [line]);
-    else group.push(line);
-  }
-  return [...groups];
 }

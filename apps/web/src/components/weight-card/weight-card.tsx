@@ -1,12 +1,11 @@
-import type { WeightComponent } from "@steelyard/core/body";
-import type { ChildReport } from "@steelyard/core/child";
 import type { VNode } from "preact";
 import { messages } from "../../messages/index.ts";
+import type { WeighedChild } from "../../state/read-bedside.ts";
 import { Beam } from "../beam/beam.tsx";
 import { Quantity } from "../quantity/quantity.tsx";
 
 interface Props {
-  readonly weight: (ChildReport["weight"] & { readonly components: readonly WeightComponent[] }) | undefined;
+  readonly child: WeighedChild | undefined;
   /** What it rests on. */
   readonly rests: string | undefined;
   /** What the reader must know about it. */
@@ -16,14 +15,16 @@ interface Props {
 }
 
 /** Total weight, large; its range and the ideal weight beside it. Keeps its size whether it is full or empty. */
-export function WeightCard({ weight, rests, warnings, refusal }: Props): VNode {
+export function WeightCard({ child, rests, warnings, refusal }: Props): VNode {
+  const weight = child?.estimate;
+  const idealKg = child?.idealKg;
   return (
     <>
       <section
         class={`weight-card${weight === undefined ? " weight-card--empty" : ""}`}
         aria-label={messages.weight}
       >
-        <Beam weight={weight} />
+        <Beam weight={weight} idealKg={idealKg} />
         <dl class="weight-card__numbers">
           <div class="weight-card__total">
             <dt>{messages.total}</dt>
@@ -34,6 +35,8 @@ export function WeightCard({ weight, rests, warnings, refusal }: Props): VNode {
             <dd>
               {weight === undefined ? (
                 <Nothing />
+              ) : weight.low95Kg === weight.high95Kg ? (
+                messages.rangeOfScale
               ) : (
                 <Quantity fromKg={weight.low95Kg} toKg={weight.high95Kg} />
               )}
@@ -44,10 +47,10 @@ export function WeightCard({ weight, rests, warnings, refusal }: Props): VNode {
             <dd>
               {weight === undefined ? (
                 <Nothing />
-              ) : weight.idealKg === undefined ? (
+              ) : idealKg === undefined ? (
                 messages.idealUnknown
               ) : (
-                <Quantity kg={weight.idealKg} />
+                <Quantity kg={idealKg} />
               )}
             </dd>
           </div>

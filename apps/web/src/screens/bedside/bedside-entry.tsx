@@ -2,24 +2,33 @@ import type { VNode } from "preact";
 import { ChoiceField } from "../../components/choice-field/choice-field.tsx";
 import { FieldMessages, messageId } from "../../components/field-messages/field-messages.tsx";
 import { MeasureField } from "../../components/measure-field/measure-field.tsx";
+import type { NextHint } from "../../later/compute-report.ts";
 import { messages } from "../../messages/index.ts";
-import type { BedsideState, OptionalField } from "../../state/bedside-state.ts";
+import {
+  type BedsideField,
+  type BedsideState,
+  type ChosenField,
+  optionalFields,
+  type TypedField,
+} from "../../state/bedside-state.ts";
 import type { FieldMessage } from "../../state/read-bedside.ts";
 import type { BedsideEvent } from "../../state/update.ts";
+import { MoreFields } from "./more-fields.tsx";
 
 interface Props {
   readonly state: BedsideState;
   readonly items: readonly FieldMessage[];
+  /** What one more measurement would buy. */
+  readonly next: NextHint | undefined;
   readonly send: (event: BedsideEvent) => void;
 }
 
-type TypedField = "lengthCm" | "armMm" | "ageMonths";
-
-/** The fields: two in sight, two on demand. */
-export function BedsideEntry({ state, items, send }: Props): VNode {
-  const folded = (["sex", "ageMonths"] as const).filter((field) => !state.open.includes(field));
-  const measure = (field: TypedField, next?: TypedField): VNode => (
+/** The fields: two in sight, the others on demand. */
+export function BedsideEntry({ state, items, next, send }: Props): VNode {
+  const open = optionalFields.filter(([first]) => state.open.includes(first)).flat();
+  const measure = (field: TypedField, onEnter?: TypedField): VNode => (
     <MeasureField
+      key={field}
       field={field}
       text={state.texts[field]}
       describedBy={
@@ -27,12 +36,20 @@ export function BedsideEntry({ state, items, send }: Props): VNode {
       }
       onType={(text) => send({ type: "typed", field, text })}
       onLeave={() => send({ type: "settled" })}
-      onEnter={next === undefined ? undefined : () => document.getElementById(next)?.focus()}
+      onEnter={onEnter === undefined ? undefined : () => document.getElementById(onEnter)?.focus()}
     />
   );
-  const about = (...fields: readonly string[]): VNode => (
+  const choose = (field: ChosenField): VNode => (
+    <ChoiceField
+      key={field}
+      field={field}
+      value={state.texts[field]}
+      onChoose={(text) => send({ type: "chosen", field, text })}
+    />
+  );
+  const about = (isAbout: (field: string) => boolean): VNode => (
     <FieldMessages
-      items={items.filter((item) => fields.includes(item.field))}
+      items={items.filter((item) => isAbout(item.field))}
       onAccept={(proposal) => send({ type: "proposal-accepted", proposal })}
     />
   );
@@ -46,42 +63,18 @@ export function BedsideEntry({ state, items, send }: Props): VNode {
       {measure("lengthCm", "armMm")}
       {measure("armMm")}
       {state.carriedOver && <p class="bedside__carried">{messages.carriedOver}</p>}
-      {about("lengthCm", "armMm")}
-      {state.open.includes("sex") && (
-        <ChoiceField
-          value={state.texts.sex}
-          onChoose={(text) => send({ type: "typed", field: "sex", text })}
-        />
-      )}
-      {state.open.includes("ageMonths") && measure("ageMonths")}
-      {about("ageMonths")}
-      {folded.length > 0 && (
-        <div class="bedside__ask screen-only">
-          {folded.map((field) => (
-            <button
-              key={field}
-              class="button button--quiet"
-              type="button"
-              aria-label={messages.ask[field]}
-              onClick={() => ask(field, send)}
-            >
-              {messages.fields[field].label}
-            </button>
-          ))}
-        </div>
-      )}
+      {about(isAlwaysThere)}
+      {open.map((field) => (isChosen(field) ? choose(field) : measure(field)))}
+      {about((field) => !isAlwaysThere(field))}
+      <MoreFields state={state} next={next} send={send} />
     </form>
   );
 }
 
-/** Opens a field and goes there, as that is where the person is looking next. */
-function ask(field: OptionalField, send: Props["send"]): void {
-  send({ type: "asked-for", field });
-  requestAnimationFrame(() => {
-    const input =
-      field === "sex"
-        ? document.querySelector<HTMLElement>("input[name=sex]:checked")
-        : document.getElementById(field);
-    input?.focus();
-  });
+function isAlwaysThere(field: string): boolean {
+  return field === "lengthCm" || field === "armMm";
+}
+
+function isChosen(field: BedsideField): field is ChosenField {
+  return field in messages.choices;
 }

@@ -1,4 +1,3 @@
-import type { ChildReport } from "@steelyard/core/child";
 import { describeBodyWarning, describeRests } from "@steelyard/core/wording";
 import type { VNode } from "preact";
 import { Cautions, type OfflineState } from "../../components/cautions/cautions.tsx";
@@ -8,9 +7,12 @@ import { Masthead } from "../../components/masthead/masthead.tsx";
 import { writeQuantity } from "../../components/quantity/quantity.tsx";
 import { Sheet } from "../../components/sheet/sheet.tsx";
 import { WeightCard } from "../../components/weight-card/weight-card.tsx";
+import type { NextHint, Report } from "../../later/compute-report.ts";
+import type { Later } from "../../later/later.ts";
 import { messages } from "../../messages/index.ts";
 import { type BedsideState, isTouched } from "../../state/bedside-state.ts";
-import type { BedsideView } from "../../state/read-bedside.ts";
+import { formularyIndex } from "../../state/formulary-index.ts";
+import type { BedsideView, WeighedChild } from "../../state/read-bedside.ts";
 import type { BedsideEvent } from "../../state/update.ts";
 import { versions } from "../../state/versions.ts";
 import { BedsideEntry } from "./bedside-entry.tsx";
@@ -18,13 +20,28 @@ import { BedsideEntry } from "./bedside-entry.tsx";
 interface Props {
   readonly state: BedsideState;
   readonly view: BedsideView;
+  /** The part behind the first screen; absent while it is on its way. */
+  readonly later: Later | "failed" | undefined;
+  readonly report: Report | undefined;
+  readonly next: NextHint | undefined;
   readonly offline: OfflineState;
   readonly printing: boolean;
   readonly send: (event: BedsideEvent) => void;
+  readonly onReload: () => void;
 }
 
 /** The one screen: measurements in, weight and doses out. */
-export function Bedside({ state, view, offline, printing, send }: Props): VNode {
+export function Bedside({
+  state,
+  view,
+  later,
+  report,
+  next,
+  offline,
+  printing,
+  send,
+  onReload,
+}: Props): VNode {
   const { child, refusal } = view;
   return (
     <>
@@ -38,19 +55,28 @@ export function Bedside({ state, view, offline, printing, send }: Props): VNode 
         />
         <main class="bedside__main">
           <div class="bedside__child">
-            <BedsideEntry state={state} items={view.messages} send={send} />
+            <BedsideEntry state={state} items={view.messages} next={next} send={send} />
             <WeightCard
-              weight={child === undefined ? undefined : { ...child.weight, components: view.components }}
+              child={child}
               refusal={refusal}
-              rests={child === undefined ? undefined : describeRests(child.weight.rests)}
-              warnings={child?.warnings.map((warning) => describeBodyWarning(warning)) ?? []}
+              rests={child && describeRests(child.estimate.rests)}
+              warnings={child?.estimate.warnings.map((warning) => describeBodyWarning(warning)) ?? []}
             />
           </div>
           <div class="bedside__sheet">
             {child === undefined ? (
               <FirstSteps />
             ) : (
-              <Sheet lines={child.sheet} draft={!child.versions.formularySigned} printing={printing} />
+              <Sheet
+                index={formularyIndex}
+                later={later}
+                report={report}
+                search={state.search}
+                turned={state.turned}
+                printing={printing}
+                send={send}
+                onReload={onReload}
+              />
             )}
             <Cautions versions={versions} offline={offline} />
           </div>
@@ -62,11 +88,10 @@ export function Bedside({ state, view, offline, printing, send }: Props): VNode 
 }
 
 /** What a screen reader says once the fingers rest. */
-function spoken({ weight, sheet }: ChildReport): string {
+function spoken({ estimate, idealKg }: WeighedChild): string {
   return messages.spoken({
-    total: writeQuantity({ kg: weight.totalKg }),
-    range: writeQuantity({ fromKg: weight.low95Kg, toKg: weight.high95Kg }),
-    ideal: weight.idealKg === undefined ? undefined : writeQuantity({ kg: weight.idealKg }),
-    doses: sheet.filter(({ unavailable }) => unavailable === undefined).length,
+    total: writeQuantity({ kg: estimate.totalKg }),
+    range: writeQuantity({ fromKg: estimate.low95Kg, toKg: estimate.high95Kg }),
+    ideal: idealKg === undefined ? undefined : writeQuantity({ kg: idealKg }),
   });
 }

@@ -1,0 +1,89 @@
+import type { ProblemId } from "@steelyard/core/dosing";
+import { describeProblem } from "@steelyard/core/wording";
+import type { VNode } from "preact";
+import type { Report } from "../../later/compute-report.ts";
+import type { Later } from "../../later/later.ts";
+import { messages } from "../../messages/index.ts";
+import type { IndexedUse } from "../../state/formulary-index.ts";
+
+interface Props {
+  readonly problem: ProblemId;
+  /** The uses to show, all of the problem or those that were searched for. */
+  readonly uses: readonly IndexedUse[];
+  readonly isOpen: boolean;
+  readonly printing: boolean;
+  readonly draft: boolean;
+  readonly later: Later | undefined;
+  readonly report: Report | undefined;
+  /** Absent while it can only be open. */
+  readonly onTurn: (() => void) | undefined;
+}
+
+/** One problem: a heading that opens to its doses. */
+export function ProblemGroup(props: Props): VNode {
+  const { problem, uses, isOpen, printing, onTurn } = props;
+  const name = describeProblem(problem);
+  const bodyId = `${problem}-lines`;
+  const isShown = isOpen || printing;
+  return (
+    <section class="problem-group">
+      <h3 id={problem}>
+        {onTurn === undefined ? (
+          <span class="problem-group__head">{name}</span>
+        ) : (
+          <button
+            class="problem-group__head problem-group__head--turns"
+            type="button"
+            aria-expanded={isOpen}
+            aria-controls={bodyId}
+            onClick={onTurn}
+          >
+            {name} <span class="problem-group__count">{messages.uses(uses.length)}</span>
+          </button>
+        )}
+      </h3>
+      <div id={bodyId} hidden={!isShown}>
+        {isShown && <Lines {...props} />}
+      </div>
+    </section>
+  );
+}
+
+function Lines({ problem, uses, isOpen, printing, draft, later, report }: Props): VNode {
+  if (later === undefined || report === undefined) return <LinesToCome uses={uses} />;
+  const shown = new Set(uses.map(({ id }) => id));
+  const lines = report.linesOf(problem).filter(({ id }) => shown.has(id));
+  const shared = later.sharedSentences(lines);
+  const sharedSet = new Set(shared.map(({ sentence }) => sentence));
+  return (
+    <>
+      {shared.map(({ sentence, isQuiet }) => (
+        <p key={sentence} class={`problem-group__shared${isQuiet ? " problem-group__shared--quiet" : ""}`}>
+          {sentence}
+        </p>
+      ))}
+      <ul>
+        {lines.map((line) => (
+          <li key={line.id}>
+            {/* On paper the workings stand of what is open on the screen: those of a whole formulary fill a book. */}
+            <later.DoseLine line={line} draft={draft} shared={sharedSet} printing={printing && isOpen} />
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+/** What will stand here, in the room that it will need. */
+function LinesToCome({ uses }: { readonly uses: readonly IndexedUse[] }): VNode {
+  return (
+    <ul>
+      {uses.map(({ id, medicine, use }) => (
+        <li key={id} class="problem-group__coming">
+          <b>{medicine}</b> {use}
+          <span class="unseen">, {messages.doseComing}</span>
+        </li>
+      ))}
+    </ul>
+  );
+}

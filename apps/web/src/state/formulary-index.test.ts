@@ -1,0 +1,24 @@
+import { draftFormulary } from "@steelyard/formulary";
+import { expect, test } from "vitest";
+import { formularyIndex, indexFormulary } from "./formulary-index.ts";
+
+test("names every use once, under its problem", () => {
+  const indexed = formularyIndex.problems.flatMap(({ uses }) => uses.map(({ id }) => id));
+  const uses = draftFormulary.medicines.flatMap(({ id, uses }) => uses.map((use) => `${id}.${use.id}`));
+  expect(indexed.toSorted()).toEqual(uses.toSorted());
+  expect(indexed.length).toBeGreaterThan(13);
+});
+
+test("keeps the order of the site, then that of the medicines, and no empty problem", () => {
+  const [first] = draftFormulary.medicines;
+  if (first === undefined) throw new Error("no medicine");
+  const [use] = first.uses;
+  if (use === undefined) throw new Error("no use");
+  const medicine = (problem: "arrest" | "pain" | "shock") => ({ ...first, uses: [{ ...use, problem }] });
+  const { problems } = indexFormulary({
+    ...draftFormulary,
+    medicines: [medicine("pain"), medicine("arrest"), medicine("shock")],
+    problemOrder: ["infection", "shock"],
+  });
+  expect(problems.map(({ problem }) => problem)).toEqual(["shock", "pain", "arrest"]);
+});

@@ -1,21 +1,32 @@
+import { exactly, type Rational } from "../units/rational.ts";
+import { labelOf } from "./label-of.ts";
 import type { Strength } from "./strength.ts";
 import type { Concentration } from "./working-step.ts";
 
-/** What each mL of a strength holds, counted as one substance; `of` is absent where that is the medicine itself. */
-export interface Content extends Concentration {
+/** What each mL of a strength holds, counted as one substance. */
+export interface Content {
+  /** Absent where it is the medicine itself. */
   readonly of?: string;
+  readonly concentration: Concentration;
+  readonly exactPerMl: Rational;
+  readonly label: string;
 }
 
+/** A strength is never changed in place, so what follows from it is worked out once. */
+const contentsByStrength = new WeakMap<Strength, readonly Content[]>();
+
 /** Every way the label counts its contents, the main one first. */
-export function contentsOf({ amountPerMl, unit, expressedAs, equivalents = [] }: Strength): Content[] {
-  return [
-    { amountPerMl, unit, ...(expressedAs !== undefined && { of: expressedAs }) },
-    ...equivalents.map((other) => ({
-      amountPerMl: other.amountPerMl,
-      unit: other.unit,
-      of: other.expressedAs,
-    })),
-  ];
+export function contentsOf(strength: Strength): readonly Content[] {
+  const known = contentsByStrength.get(strength);
+  if (known !== undefined) return known;
+  const contents = [strength, ...(strength.equivalents ?? [])].map(({ amountPerMl, unit, expressedAs }) => ({
+    ...(expressedAs !== undefined && { of: expressedAs }),
+    concentration: { amountPerMl, unit },
+    exactPerMl: exactly(amountPerMl),
+    label: labelOf({ amountPerMl, unit }),
+  }));
+  contentsByStrength.set(strength, contents);
+  return contents;
 }
 
 /**

@@ -1,5 +1,5 @@
 import { ok, type Result } from "../result.ts";
-import { compare, fraction, multiply, toNumber } from "../units/rational.ts";
+import { compare, fraction, multiply, type Rational, toNumber } from "../units/rational.ts";
 import type { ChildFacts } from "./child-facts.ts";
 import type { DosingWarning, Unavailable } from "./dosing-warning.ts";
 import type { Administration } from "./formulary.ts";
@@ -79,13 +79,15 @@ function furtherDose(next: Result<GivenDose, Unavailable>): FurtherDose[] {
 
 /** Where the dose on total and on ideal weight, each after its limits, differ by more than a fifth of the smaller. */
 function basesDiffer(rule: SimpleRule, child: ChildFacts): DosingWarning[] {
-  if (rule.kind !== "per-kg" || child.kgByBasis.ideal === undefined) return [];
+  const { total: totalKg, ideal: idealKg } = child.kgByBasis;
+  if (rule.kind !== "per-kg" || idealKg === undefined) return [];
+  // Limits only bring the two doses nearer, so weights this near settle it.
+  if (!isFifthApart(totalKg, idealKg)) return [];
   const total = limitedDose({ ...rule, basis: "total" }, child);
   const ideal = limitedDose({ ...rule, basis: "total" }, onIdealWeight(child));
   if (!total.ok || !ideal.ok) return [];
   const [a, b] = [total.value.amount, ideal.value.amount];
-  const [smaller, larger] = compare(a, b) < 0 ? [a, b] : [b, a];
-  if (compare(larger, multiply(smaller, fraction(6, 5))) <= 0) return [];
+  if (!isFifthApart(a, b)) return [];
   const { unit } = rule;
   return [
     {
@@ -94,6 +96,12 @@ function basesDiffer(rule: SimpleRule, child: ChildFacts): DosingWarning[] {
       idealDose: { amount: toNumber(b), unit },
     },
   ];
+}
+
+/** Whether the larger is more than a fifth above the smaller. */
+function isFifthApart(a: Rational, b: Rational): boolean {
+  const [smaller, larger] = compare(a, b) < 0 ? [a, b] : [b, a];
+  return compare(larger, multiply(smaller, fraction(6, 5))) > 0;
 }
 
 function onIdealWeight(child: ChildFacts): ChildFacts {

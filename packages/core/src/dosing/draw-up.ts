@@ -1,6 +1,6 @@
 import { conversionFactor } from "../units/convert-dose.ts";
 import { compare, divide, exactly, fraction, multiply, type Rational, toNumber } from "../units/rational.ts";
-import { contentOf, contentsOf } from "./contents-of.ts";
+import { type Content, contentOf, contentsOf } from "./contents-of.ts";
 import type { DosingWarning } from "./dosing-warning.ts";
 import type { VolumeRounding } from "./formulary.ts";
 import { labelOf } from "./label-of.ts";
@@ -36,7 +36,7 @@ export interface DrawnFrom {
 /** One way to bring the dose into a syringe. */
 interface Draw extends DrawnFrom {
   /** What the label says of the substance the dose is of. */
-  readonly content: Concentration;
+  readonly content: Content;
   readonly concentration: Concentration;
   /** Amount per mL in the unit of the dose. */
   readonly perMl: Rational;
@@ -75,15 +75,17 @@ export function drawUp({
   if (again && isMeasurable(again, ROUNDING_TOLERANCE_PERCENT) && isEnough(again)) {
     return delivered({ limited, first: again, chosen: again });
   }
-  const draws = strengths.map((strength) => drawFrom({ limited, strength, syringes, rounding }));
-  const first = draws[0];
-  if (first === undefined) throw new TypeError("Cannot draw up a dose as strengths must not be empty");
+  const [preferred] = strengths;
+  if (preferred === undefined) throw new TypeError("Cannot draw up a dose as strengths must not be empty");
+  const first = drawFrom({ limited, strength: preferred, syringes, rounding });
+  if (isMeasurable(first, ROUNDING_TOLERANCE_PERCENT)) return delivered({ limited, first, chosen: first });
+  const others = strengths.slice(1).map((strength) => drawFrom({ limited, strength, syringes, rounding }));
   const chosen =
-    draws.find((draw) => isMeasurable(draw, ROUNDING_TOLERANCE_PERCENT)) ??
+    others.find((draw) => isMeasurable(draw, ROUNDING_TOLERANCE_PERCENT)) ??
     dilutions({ limited, strengths, syringes, rounding }).find((draw) =>
       isMeasurable(draw, ROUNDING_TOLERANCE_PERCENT),
     ) ??
-    draws.find((draw) => isMeasurable(draw, ROUNDING_CEILING_PERCENT));
+    [first, ...others].find((draw) => isMeasurable(draw, ROUNDING_CEILING_PERCENT));
   if (chosen === undefined) return notMeasurable(limited, first);
   return delivered({ limited, first, chosen });
 }
@@ -102,14 +104,19 @@ function drawFrom({
   readonly dilution?: Draw["dilution"];
 }): Draw {
   const content = contentOf(strength, limited.of);
-  const onLabel = exactly(content.amountPerMl);
-  const inSyringe = dilution ? multiply(onLabel, fraction(dilution.takeMl, dilution.totalMl)) : onLabel;
-  const perMl = multiply(inSyringe, conversionFactor({ from: content.unit, to: limited.unit }));
+  const { unit } = content.concentration;
+  const inSyringe = dilution
+    ? multiply(content.exactPerMl, fraction(dilution.takeMl, dilution.totalMl))
+    : content.exactPerMl;
+  const perMl =
+    unit === limited.unit
+      ? inSyringe
+      : multiply(inSyringe, conversionFactor({ from: unit, to: limited.unit }));
   const exactMl = divide(limited.amount, perMl);
   return {
     strength,
     content,
-    concentration: { amountPerMl: toNumber(inSyringe), unit: content.unit },
+    concentration: dilution ? { amountPerMl: toNumber(inSyringe), unit } : content.concentration,
     perMl,
     exactMl,
     measured: measureVolume({
@@ -177,7 +184,7 @@ function delivered({
     steps.push({ step: "volume", dose, strength: first.concentration, ml: change.ml });
     if (dilution) {
       const addMl = dilution.totalMl - dilution.takeMl;
-      const from = { amountPerMl: chosen.content.amountPerMl, unit: chosen.content.unit };
+      const { concentration: from } = chosen.content;
       steps.push({ step: "dilution", ...change, ...dilution, addMl, from });
       warnings.push({ type: "diluted", measurableMl: change.measurableMl, to: strength });
     } else {
@@ -205,11 +212,11 @@ function delivered({
     drawnFrom: { strength: chosen.strength, ...(dilution && { dilution }) },
     volume: {
       ml: drawnMl,
-      strength: labelOf(strength),
+      strength: dilution ? labelOf(strength) : chosen.content.label,
       ...(marks.syringeMl !== undefined && { syringeMl: marks.syringeMl }),
       ...(dilution && {
         dilution: {
-          strength: labelOf(chosen.content),
+          strength: chosen.content.label,
           takeMl: dilution.takeMl,
           addMl: dilution.totalMl - dilution.takeMl,
           diluent: dilution.diluent,
@@ -226,11 +233,12 @@ function equivalentsOf(
   { strength, dilution, measured }: Draw,
   limited: LimitedDose,
 ): (DoseEquivalent & { readonly perMl: Concentration })[] {
-  return contentsOf(strength)
+  const contents = contentsOf(strength);
+  if (contents.length === 1) return [];
+  return contents
     .filter(({ of }) => of !== limited.of)
-    .map(({ amountPerMl, unit, of = MEDICINE_ITSELF }) => {
-      const onLabel = exactly(amountPerMl);
-      const perMl = dilution ? multiply(onLabel, fraction(dilution.takeMl, dilution.totalMl)) : onLabel;
+    .map(({ concentration: { unit }, exactPerMl, of = MEDICINE_ITSELF }) => {
+      const perMl = dilution ? multiply(exactPerMl, fraction(dilution.takeMl, dilution.totalMl)) : exactPerMl;
       return {
         dose: { amount: toNumber(multiply(measured.ml, perMl)), unit },
         of,

@@ -71,7 +71,13 @@ export interface SwapProposal {
   readonly armMm: number;
 }
 
-export type Proposal = UnitProposal | SwapProposal;
+/** Other numbers, each in the unit of its field. */
+export interface ValuesProposal {
+  readonly type: "values";
+  readonly values: readonly { readonly field: QuantityField; readonly value: number }[];
+}
+
+export type Proposal = UnitProposal | SwapProposal | ValuesProposal;
 
 /** Taken, but the reader must see how. */
 export type EntryNotice =

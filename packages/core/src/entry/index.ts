@@ -1,6 +1,14 @@
 export type { ChoiceField, EntryField, EntryValues, QuantityField } from "./entry-field.ts";
-export type { EntryIssue, EntryNotice, Proposal, SwapProposal, UnitProposal } from "./entry-issue.ts";
+export type {
+  EntryIssue,
+  EntryNotice,
+  Proposal,
+  SwapProposal,
+  UnitProposal,
+  ValuesProposal,
+} from "./entry-issue.ts";
 export { HUMAN_LIMITS, type Limits } from "./human-limits.ts";
+export { proposalOfSlip } from "./proposal-of-slip.ts";
 export type { DecimalMark } from "./read-decimal.ts";
 export { type Entry, readEntry } from "./read-entry.ts";
 export { type EntryTexts, type MeasurementsRead, readMeasurements } from "./read-measurements.ts";

@@ -1,4 +1,4 @@
-import type { MissingLimb } from "../body/index.ts";
+import type { MissingLimb, SlipChange, SlipUnit } from "../body/index.ts";
 import type { ProblemId } from "../dosing/index.ts";
 import { FIELD_UNIT, isAge, type QuantityField, type UnitSymbol } from "../entry/index.ts";
 import type { FieldName, MessageCatalogue } from "./message-catalogue.ts";
@@ -54,6 +54,18 @@ const UNIT: Readonly<Record<UnitSymbol, string>> = {
   lb: "lb",
   d: "days",
   w: "weeks",
+  mo: "months",
+  y: "years",
+};
+
+const UNIT_IN_FULL: Readonly<Record<SlipUnit, string>> = {
+  mm: "millimetres",
+  cm: "centimetres",
+  m: "metres",
+  in: "inches",
+  ft: "feet",
+  g: "grams",
+  lb: "pounds",
   mo: "months",
   y: "years",
 };
@@ -141,6 +153,21 @@ export const ENGLISH: MessageCatalogue = {
       : `${writeValue(typed)}\u00a0${UNIT[from]} (${writeMeasurement({ field, value })})`,
   "proposal.swap": ({ lengthCm, armMm }) =>
     `length ${writeMeasurement({ field: "lengthCm", value: lengthCm })} and arm circumference ${writeMeasurement({ field: "armMm", value: armMm })}`,
+  "proposal.values": ({ values }) =>
+    list(
+      values.map((value) => namedValue(value)),
+      "and",
+    ),
+
+  "slip.unit": ({ changes, from }) =>
+    `${unlikely(changes)}: it may have been ${from === "mo" || from === "y" ? "given" : "read"} in ${UNIT_IN_FULL[from]}.`,
+  "slip.decimal-point": ({ changes }) =>
+    `${unlikely(changes)}: its decimal point or a nought may be out of place.`,
+  "slip.digits-exchanged": ({ changes }) =>
+    `${unlikely(changes)}: two of its digits may have changed places.`,
+  "slip.fields-exchanged": ({ changes }) => `${unlikely(changes)}: they may have changed places.`,
+  "slip.outlier": ({ changes }) =>
+    `${unlikely(changes)} beside the other measurements, and no common slip explains it. Check it again.`,
 
   "body-issue.length-missing": () =>
     "Length is needed, or at least the age: nothing else alone gives a weight that can be relied on. Measure from crown to heel, lying flat.",
@@ -206,6 +233,17 @@ export const ENGLISH: MessageCatalogue = {
   "draft.text": () =>
     "No licensed pharmacist or physician has reviewed these doses. Do not give any of them before checking it against your own formulary.",
 };
+
+/** "Arm circumference 19 mm is unlikely", "Length 190 cm and arm circumference 136 mm are unlikely". */
+function unlikely(changes: readonly SlipChange[]): string {
+  const named = changes.map(({ measurement, given }) => namedValue({ field: measurement, value: given }));
+  return `${capital(list(named, "and"))} ${named.length === 1 ? "is" : "are"} unlikely`;
+}
+
+/** "arm circumference 190 mm", "age 9 years". */
+function namedValue({ field, value }: { readonly field: QuantityField; readonly value: number }): string {
+  return `${FIELD[field]} ${isAge(field) ? writeAge(value) : writeMeasurement({ field, value })}`;
+}
 
 /** "9 years", "18 months", "300 months". */
 function writeAge(ageMonths: number): string {

@@ -33,6 +33,7 @@ export {
   describeFieldFault,
   describeSiteProfileIssue,
 } from "./describe-site-profile-issue.ts";
+export { describeSlip } from "./describe-slip.ts";
 export { describeWorking } from "./describe-working.ts";
 export type { DosingCatalogue } from "./dosing-catalogue.ts";
 export { draftBanner } from "./draft-banner.ts";

@@ -1,4 +1,4 @@
-import type { BodyIssue, BodyWarning, MeasurementName } from "../body/index.ts";
+import type { BodyIssue, BodyWarning, MeasurementName, Slip } from "../body/index.ts";
 import type { ProblemId } from "../dosing/index.ts";
 import type { EntryField, EntryIssue, EntryNotice, Proposal, UnitSymbol } from "../entry/index.ts";
 
@@ -16,7 +16,8 @@ export type MessageValues = Keyed<"entry-issue", EntryIssue> &
   Keyed<"entry-notice", EntryNotice> &
   Keyed<"proposal", Proposal> &
   Keyed<"body-issue", BodyIssue> &
-  Keyed<"body-warning", BodyWarning> & {
+  Keyed<"body-warning", BodyWarning> &
+  Keyed<"slip", Slip> & {
     readonly "rests.estimated": { readonly rests: readonly MeasurementName[] };
     readonly "rests.scale": Nothing;
     readonly "did-you-mean": { readonly proposals: readonly string[] };

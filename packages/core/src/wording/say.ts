@@ -1,6 +1,6 @@
 import type { MessageCatalogue, MessageKey, MessageValues } from "./message-catalogue.ts";
 
-type Prefix = "entry-issue" | "entry-notice" | "proposal" | "body-issue" | "body-warning";
+type Prefix = "entry-issue" | "entry-notice" | "proposal" | "body-issue" | "body-warning" | "slip";
 
 /** What may be said under a prefix: the values of all keys that begin with it. */
 type Sayable<P extends Prefix> = {

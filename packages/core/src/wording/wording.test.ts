@@ -1,5 +1,11 @@
 import { describe, expect, it } from "vitest";
-import type { BodyIssue, BodyWarning } from "../body/index.ts";
+import {
+  type BodyIssue,
+  type BodyWarning,
+  type Measurements,
+  recogniseSlips,
+  type Slip,
+} from "../body/index.ts";
 import { type EntryIssue, readEntry, readMeasurements } from "../entry/index.ts";
 import { cautionBlock } from "./caution-block.ts";
 import { describeBodyIssue } from "./describe-body-issue.ts";
@@ -8,6 +14,7 @@ import { describeEntryIssue } from "./describe-entry-issue.ts";
 import { describeEntryNotice } from "./describe-entry-notice.ts";
 import { describeRests } from "./describe-rests.ts";
 import { describeCalibrationIssue, describeSiteProfileIssue } from "./describe-site-profile-issue.ts";
+import { describeSlip } from "./describe-slip.ts";
 import { draftBanner } from "./draft-banner.ts";
 import { ENGLISH } from "./english.ts";
 
@@ -229,5 +236,53 @@ describe("the standing texts", () => {
   it("come from the catalogue that is handed over", () => {
     const german = { ...ENGLISH, "body-issue.length-missing": () => "Die Länge fehlt." };
     expect(describeBodyIssue({ type: "length-missing" }, german)).toBe("Die Länge fehlt.");
+  });
+});
+
+describe("describeSlip()", () => {
+  const slipOf = (measurements: object) => recogniseSlips(measurements as Measurements)[0] as Slip;
+  const girl = { lengthCm: 136, armMm: 190, waistCm: 58, scaleKg: 28 };
+
+  it.each([
+    [
+      { ...girl, armMm: 7.5 },
+      "Arm circumference 7.5 mm is unlikely: it may have been read in inches. Did you mean 7.5 in (190.5 mm)?",
+    ],
+    [
+      { ...girl, ageMonths: 9 },
+      "Age 9 months is unlikely: it may have been given in years. Did you mean 9 years?",
+    ],
+    [
+      { lengthCm: 75, armMm: 145, ageMonths: 120 },
+      "Age 10 years is unlikely: it may have been given in months. Did you mean 10 months?",
+    ],
+    [
+      { ...girl, scaleKg: 280 },
+      "Scale weight 280 kg is unlikely: its decimal point or a nought may be out of place. Did you mean scale weight 28 kg?",
+    ],
+    [
+      { ...girl, lengthCm: 163 },
+      "Length 163 cm is unlikely: two of its digits may have changed places. Did you mean length 136 cm?",
+    ],
+    [
+      { ...girl, lengthCm: 190, armMm: 136 },
+      "Length 190 cm and arm circumference 136 mm are unlikely: they may have changed places. Did you mean length 136 cm and arm circumference 190 mm?",
+    ],
+    [
+      { ...girl, waistCm: 190, armMm: 58 },
+      "Arm circumference 58 mm and waist circumference 190 cm are unlikely: they may have changed places. Did you mean arm circumference 190 mm and waist circumference 58 cm?",
+    ],
+    [
+      { ...girl, armMm: 318 },
+      "Arm circumference 318 mm is unlikely beside the other measurements, and no common slip explains it. Check it again.",
+    ],
+  ])("%j", (measurements, sentence) => {
+    expect(plain(describeSlip(slipOf(measurements)))).toBe(sentence);
+  });
+
+  it("leaves the question out where the proposal is a button", () => {
+    expect(describeSlip(slipOf({ ...girl, armMm: 19 }), { proposalApart: true })).toMatch(
+      /read in centimetres\.$/,
+    );
   });
 });

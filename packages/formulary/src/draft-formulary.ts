@@ -1,9 +1,26 @@
-import type { Formulary } from "@steelyard/core/dosing";
+import type { Formulary, ProblemId } from "@steelyard/core/dosing";
 import { medicineFiles } from "./medicines.ts";
 import sources from "./sources.json" with { type: "json" };
 
 /** Energies that defibrillators can usually be set to, J; a site puts in those of its own devices. */
 const deviceEnergiesJ = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 15, 20, 30, 50, 70, 100, 120, 150, 170, 200];
+
+/** Airway, breathing, circulation, disability, then the rest: the order of an assessment (common practice). */
+const problemOrder: readonly ProblemId[] = [
+  "arrest",
+  "airway",
+  "breathing",
+  "anaphylaxis",
+  "shock",
+  "bleeding",
+  "seizure",
+  "brain",
+  "salts-and-sugar",
+  "infection",
+  "poisoning",
+  "pain",
+  "fluids",
+];
 
 /**
  * The formulary that Steelyard ships with: an unsigned draft.
@@ -23,6 +40,7 @@ export const draftFormulary: Formulary = {
   title: "Steelyard draft formulary",
   signed: false,
   deviceEnergiesJ,
+  problemOrder,
   // The type is asserted, not checked, so that no schema library is loaded with the first screen; a test runs
   // the whole validation over these files.
   medicines: medicineFiles as Formulary["medicines"],

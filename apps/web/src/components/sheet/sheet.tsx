@@ -40,9 +40,9 @@ export function Sheet({ index, later, report, search, turned, printing, send, on
         </div>
       )}
       <search class="sheet__search screen-only">
-        <label for="sheet-search">{messages.search}</label>
         <input
-          id="sheet-search"
+          aria-label={messages.search}
+          placeholder={messages.search}
           type="search"
           value={search}
           maxLength={60}

@@ -14,6 +14,7 @@ import ampicillin from "./medicines/ampicillin.json" with { type: "json" };
 import artesunate from "./medicines/artesunate.json" with { type: "json" };
 import atracurium from "./medicines/atracurium.json" with { type: "json" };
 import atropine from "./medicines/atropine.json" with { type: "json" };
+import azithromycin from "./medicines/azithromycin.json" with { type: "json" };
 import balancedCrystalloid from "./medicines/balanced-crystalloid.json" with { type: "json" };
 import benzylpenicillin from "./medicines/benzylpenicillin.json" with { type: "json" };
 import calciumChloride from "./medicines/calcium-chloride.json" with { type: "json" };
@@ -22,7 +23,9 @@ import cardioversion from "./medicines/cardioversion.json" with { type: "json" }
 import cefotaxime from "./medicines/cefotaxime.json" with { type: "json" };
 import ceftriaxone from "./medicines/ceftriaxone.json" with { type: "json" };
 import cetirizine from "./medicines/cetirizine.json" with { type: "json" };
+import chloramphenicol from "./medicines/chloramphenicol.json" with { type: "json" };
 import chlorphenamine from "./medicines/chlorphenamine.json" with { type: "json" };
+import ciprofloxacin from "./medicines/ciprofloxacin.json" with { type: "json" };
 import clindamycin from "./medicines/clindamycin.json" with { type: "json" };
 import cryoprecipitate from "./medicines/cryoprecipitate.json" with { type: "json" };
 import dantrolene from "./medicines/dantrolene.json" with { type: "json" };
@@ -37,6 +40,7 @@ import dopamine from "./medicines/dopamine.json" with { type: "json" };
 import esmolol from "./medicines/esmolol.json" with { type: "json" };
 import etomidate from "./medicines/etomidate.json" with { type: "json" };
 import fentanyl from "./medicines/fentanyl.json" with { type: "json" };
+import fibrinogen from "./medicines/fibrinogen.json" with { type: "json" };
 import flecainide from "./medicines/flecainide.json" with { type: "json" };
 import flucloxacillin from "./medicines/flucloxacillin.json" with { type: "json" };
 import fluconazole from "./medicines/fluconazole.json" with { type: "json" };
@@ -77,7 +81,9 @@ import morphine from "./medicines/morphine.json" with { type: "json" };
 import naloxone from "./medicines/naloxone.json" with { type: "json" };
 import neostigmine from "./medicines/neostigmine.json" with { type: "json" };
 import noradrenaline from "./medicines/noradrenaline.json" with { type: "json" };
+import octreotide from "./medicines/octreotide.json" with { type: "json" };
 import ondansetron from "./medicines/ondansetron.json" with { type: "json" };
+import oralRehydration from "./medicines/oral-rehydration.json" with { type: "json" };
 import paracetamol from "./medicines/paracetamol.json" with { type: "json" };
 import paraldehyde from "./medicines/paraldehyde.json" with { type: "json" };
 import phenobarbital from "./medicines/phenobarbital.json" with { type: "json" };
@@ -93,6 +99,7 @@ import prednisolone from "./medicines/prednisolone.json" with { type: "json" };
 import procainamide from "./medicines/procainamide.json" with { type: "json" };
 import propofol from "./medicines/propofol.json" with { type: "json" };
 import protamine from "./medicines/protamine.json" with { type: "json" };
+import prothrombinComplex from "./medicines/prothrombin-complex.json" with { type: "json" };
 import pyridoxine from "./medicines/pyridoxine.json" with { type: "json" };
 import quinine from "./medicines/quinine.json" with { type: "json" };
 import redCells from "./medicines/red-cells.json" with { type: "json" };
@@ -104,6 +111,7 @@ import sodiumChloride27 from "./medicines/sodium-chloride-2-7.json" with { type:
 import sodiumChloride3 from "./medicines/sodium-chloride-3.json" with { type: "json" };
 import sodiumChloride5 from "./medicines/sodium-chloride-5.json" with { type: "json" };
 import sodiumNitroprusside from "./medicines/sodium-nitroprusside.json" with { type: "json" };
+import sodiumThiosulfate from "./medicines/sodium-thiosulfate.json" with { type: "json" };
 import sugammadex from "./medicines/sugammadex.json" with { type: "json" };
 import suxamethonium from "./medicines/suxamethonium.json" with { type: "json" };
 import thiopental from "./medicines/thiopental.json" with { type: "json" };
@@ -235,4 +243,12 @@ export const medicineFiles: readonly unknown[] = [
   lipidEmulsion,
   digoxinAntibody,
   fomepizole,
+  oralRehydration,
+  octreotide,
+  prothrombinComplex,
+  fibrinogen,
+  chloramphenicol,
+  azithromycin,
+  ciprofloxacin,
+  sodiumThiosulfate,
 ];

@@ -168,6 +168,28 @@ describe("edges are exact", () => {
     ]);
   });
 
+  it("of the half size, where of two as near the smaller is taken", () => {
+    expect([60, 60.2].map((ageMonths) => tubeAt("uncuffed", { ageMonths }))).toEqual([5, 5.5]);
+    expect([60, 60.2].map((ageMonths) => tubeAt("cuffed", { ageMonths }))).toEqual([4.5, 5]);
+  });
+
+  it("of the adult sizes, which the rules do not pass", () => {
+    for (const given of [{ ageMonths: 168 }, { ageMonths: 239 }, { lengthCm: 165 }, { lengthCm: 204 }]) {
+      expect([tubeAt("cuffed", given), tubeAt("uncuffed", given)]).toEqual([7, 7.5]);
+    }
+    expect(tubeAt("cuffed", { ageMonths: 156 })).toBe(6.5);
+    const grown = lineOf(computeEquipment({ ageMonths: 169, totalKg: 50 }), "tracheal-tube.cuffed");
+    expect(grown.warnings).toContainEqual({ type: "held", by: "age", at: 168 });
+  });
+
+  it("of the depth by weight", () => {
+    const depth = (totalKg: number) => {
+      const { rests } = lineOf(computeEquipment({ totalKg, lengthCm: 54 }), "tracheal-tube-depth.oral");
+      return rests.join();
+    };
+    expect([3.9, 4].map(depth)).toEqual(["total-weight", "length"]);
+  });
+
   it("of the tracheal tube, in kg", () => {
     const at = (kind: string, totalKg: number) =>
       numberOf(lineOf(computeEquipment({ ageMonths: 0.1, totalKg }), `tracheal-tube.${kind}`));

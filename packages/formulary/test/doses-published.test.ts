@@ -10,6 +10,8 @@ interface Row {
     readonly line: string;
     readonly totalKg: number;
     readonly idealKg: number;
+    readonly adjustedKg?: number;
+    readonly leanKg?: number;
     readonly option?: string;
     readonly ageMonths?: number;
   };
@@ -34,10 +36,15 @@ interface Row {
 
 const rows: readonly Row[] = published;
 
-function computed({ line: id, totalKg, idealKg, option, ageMonths }: Row["given"]): DoseLine {
+function computed({ line: id, option, ageMonths, ...kg }: Row["given"]): DoseLine {
   const line = computeSheet({
     formulary: draftFormulary,
-    weights: { totalKg: kilograms(totalKg), idealKg: kilograms(idealKg) },
+    weights: {
+      totalKg: kilograms(kg.totalKg),
+      idealKg: kilograms(kg.idealKg),
+      ...(kg.adjustedKg !== undefined && { adjustedKg: kilograms(kg.adjustedKg) }),
+      ...(kg.leanKg !== undefined && { leanKg: kilograms(kg.leanKg) }),
+    },
     ...(ageMonths !== undefined && { ageMonths: months(ageMonths) }),
     ...(option !== undefined && { choices: { [id]: option } }),
   }).find((candidate) => candidate.id === id);

@@ -1,5 +1,7 @@
 import { Command } from "commander";
+import { createCalibrateCommand } from "./calibrate/calibrate-command.ts";
 import { createChildCommand } from "./child/child-command.ts";
+import { createFormularyCommand } from "./formulary/formulary-command.ts";
 import { EXIT_STATUS_HELP, helpCautions } from "./help-text.ts";
 import { describeVersions } from "./versions.ts";
 import { createWeighCommand } from "./weigh/weigh-command.ts";
@@ -12,8 +14,14 @@ export function createProgram(): Command {
     .helpOption("-h, --help", "print this help")
     .helpCommand("help [command]", "print the help of a command")
     .addHelpText("after", `\n${EXIT_STATUS_HELP}\n${helpCautions()}`);
-  for (const command of [createChildCommand(), createWeighCommand()]) program.addCommand(command);
-  for (const command of [program, ...program.commands]) {
+  const commands = [
+    createChildCommand(),
+    createWeighCommand(),
+    createCalibrateCommand(),
+    createFormularyCommand(),
+  ];
+  for (const command of commands) program.addCommand(command);
+  for (const command of [program, ...commands, ...commands.flatMap((parent) => parent.commands)]) {
     command.exitOverride().showHelpAfterError("Try the option --help.");
   }
   return program;

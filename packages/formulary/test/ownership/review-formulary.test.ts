@@ -1,6 +1,7 @@
 import type { Formulary, Rule } from "@steelyard/core/dosing";
 import { draftFormulary, validateFormulary } from "@steelyard/formulary";
 import { readFormularyText, reviewFormulary, writeFormulary } from "@steelyard/formulary/ownership";
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { edited, medicineOf, useOf } from "./loose.ts";
 
@@ -89,13 +90,57 @@ describe("validateFormulary() with the engine", () => {
 });
 
 describe("readFormularyText()", () => {
+  it("takes exactly the texts that JSON.parse takes", () => {
+    const pieces = fc.constantFrom(
+      "{",
+      "}",
+      "[",
+      "]",
+      ",",
+      ":",
+      '"a"',
+      '"b"',
+      "1",
+      "-0",
+      "1e5",
+      "true",
+      " ",
+      "\n",
+      '"\\u00e9"',
+      "01",
+      "x",
+    );
+    const made = fc.oneof(
+      fc.json(),
+      fc.array(pieces, { maxLength: 8 }).map((parts) => parts.join("")),
+    );
+    fc.assert(
+      fc.property(made, (text) => {
+        const result = readFormularyText(text);
+        let isJson = true;
+        try {
+          JSON.parse(text);
+        } catch {
+          isJson = false;
+        }
+        const isTwice = !result.ok && result.error.every(({ message }) => message.includes("twice"));
+        expect(result.ok || isTwice).toBe(isJson);
+      }),
+      { seed: 20261125, numRuns: 2000 },
+    );
+  });
+
   it("reads what was written", () => {
     expect(readFormularyText(writeFormulary(draftFormulary))).toEqual({ ok: true, value: draftFormulary });
   });
 
   it.each([
     ['{\n  "a": 1,\n  "b" 2\n}', "line 3", /is not JSON/],
-    ["", "end of the text", /is not JSON/],
+    ["", "line 1", /is not JSON: expected a value, found the end/],
+    ['{"a": 01}', "line 1", /is not JSON/],
+    ['{"a": "\\x"}', "line 1", /is not JSON/],
+    ['{"a": 1,}', "line 1", /name of a field/],
+    ["[1, 2] 3", "line 1", /expected nothing more, found "3"/],
     ['{"a": {"x": 1}, "b": {"x": 2,\n\n"x": 3}}', "line 3", /field "x" is there twice/],
     ['[{"a": ":{", "b": 1,\n "\\u0061": 2}]', "line 2", /field "a" is there twice/],
   ])("finds what is wrong in %j", (text, place, message) => {

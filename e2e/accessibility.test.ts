@@ -16,13 +16,19 @@ const states: Readonly<Record<string, (bedside: Bedside) => Promise<void>>> = {
     await lines.first().waitFor();
     await openAll();
   },
-  "in doubt, with every field open": async ({ page, length, arm, issues }) => {
-    await page.getByRole("button", { name: "Add sex" }).click();
-    await page.getByRole("button", { name: "Add age" }).click();
+  "searched, with every problem open before": async ({ page, length, lines, openProblems }) => {
+    await length.fill("62");
+    await openProblems();
+    await page.getByLabel("Find a medicine or use").fill("infusion");
+    await lines.first().waitFor();
+  },
+  "in doubt, with every field open": async ({ page, length, arm, issues, openFields }) => {
+    await openFields();
+    await page.getByLabel("Waist").fill("600");
     await length.fill("1,36");
     await arm.fill("19");
     await arm.blur();
-    await issues.nth(1).waitFor();
+    await issues.nth(2).waitFor();
   },
 };
 
@@ -48,5 +54,5 @@ test("what changes is told to a screen reader: the result politely, doubts besid
   const spoken = page.getByRole("status").filter({ hasText: "Total weight" });
   await expect
     .poll(() => spoken.textContent(), { timeout: 5_000 })
-    .toMatch(/^Total weight 28\.\d\skg, 95 % range .* Ideal weight .* doses\.$/);
+    .toMatch(/^Total weight 28\.\d\skg, 95 % range .* Ideal weight .* by problem\.$/);
 });

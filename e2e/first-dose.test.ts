@@ -36,6 +36,10 @@ async function firstDose(bedside: Bedside, lengthCm: number, armMm: number): Pro
     `95 % range ${tenths(report.weight.low95Kg)} to ${tenths(report.weight.high95Kg)} kg`,
   );
   expect(await bedside.card()).toContain(`Ideal weight ${tenths(report.weight.idealKg ?? Number.NaN)} kg`);
+  await bedside.lines.first().waitFor();
+  const ofArrest = report.sheet.filter(({ problem }) => problem === "arrest");
+  expect(await bedside.lines.count()).toBe(ofArrest.length);
+  await bedside.openProblems();
   expect(await bedside.lines.count()).toBe(report.sheet.length);
   for (const id of threeLines) expect(await bedside.draw(id), id).toBe(drawOf(report, id));
 }

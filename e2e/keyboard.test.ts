@@ -27,7 +27,7 @@ test("the whole way without a pointer: numbers, sex, a working, the next child",
   expect(await page.getByLabel("girl").isChecked()).toBe(true);
   await page.getByText("Estimated from length, arm circumference and sex.").waitFor();
 
-  // On to the first line of the sheet, past the age button and the links to the problems.
+  // On to the first line of the sheet, past the other fields, the search and the first heading.
   for (let i = 0; i < 20 && !(await inSummary()); i++) await keys.press("Tab");
   expect(await inSummary()).toBe(true);
   await keys.press("Enter");
@@ -50,25 +50,26 @@ test("the whole way without a pointer: numbers, sex, a working, the next child",
   }
 });
 
-test("a link to a problem leads to its heading, below the weight", async () => {
-  const { page, length, arm } = await place.visit();
+test("a problem opens and folds from the keyboard, and a search opens what it finds", async () => {
+  const { page, length, lines } = await place.visit();
   await length.fill("136");
-  await arm.fill("190");
-  const link = page.getByRole("navigation", { name: "Problems" }).getByRole("link").last();
-  const name = await link.innerText();
-  await link.focus();
+  await lines.first().waitFor();
+  const heading = page.getByRole("button", { name: /^Seizure/ });
+  await heading.focus();
   await page.keyboard.press("Enter");
-  const heading = page.getByRole("heading", { name, exact: true });
-  await expect.poll(() => heading.evaluate((at) => at === document.activeElement)).toBe(true);
-  await expect
-    .poll(() =>
-      page.evaluate(() => {
-        const bottom = document.querySelector(".weight-card")?.getBoundingClientRect().bottom ?? 0;
-        const top = document.activeElement?.getBoundingClientRect().top ?? 0;
-        return top >= bottom && top < innerHeight;
-      }),
-    )
-    .toBe(true);
+  expect(await heading.getAttribute("aria-expanded")).toBe("true");
+  await page.locator('[data-line^="lorazepam."]').first().waitFor();
+  await page.keyboard.press("Space");
+  expect(await heading.getAttribute("aria-expanded")).toBe("false");
+
+  await page.getByLabel("Find a medicine or use").focus();
+  await page.keyboard.type("lorazepam seiz");
+  await page.getByText(/^\d+ found\.$/).waitFor();
+  expect(await page.getByRole("heading", { level: 3 }).allInnerTexts()).toEqual(["Seizure"]);
+  expect(await page.locator('[data-line^="lorazepam."]').count()).toBe(await lines.count());
+  await page.keyboard.press("Escape");
+  await heading.waitFor();
+  expect(await heading.getAttribute("aria-expanded")).toBe("false");
 });
 
 test("whatever has the focus shows it", async () => {
@@ -91,5 +92,5 @@ test("whatever has the focus shows it", async () => {
     seen.add(shown.tag);
     expect(shown.visible, shown.tag).toBe(true);
   }
-  expect([...seen].sort()).toEqual(["A", "BUTTON", "INPUT", "SUMMARY"]);
+  expect([...seen].sort()).toEqual(["BUTTON", "INPUT", "SUMMARY"]);
 });

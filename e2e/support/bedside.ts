@@ -66,8 +66,13 @@ export interface Bedside {
   readonly card: () => Promise<string>;
   /** What is to be drawn up or set for a line of the sheet. */
   readonly draw: (line: string) => Promise<string>;
+  /** The lines of the problems that are open. */
   readonly lines: Locator;
-  /** Opens every line of the sheet. */
+  /** Opens every field that is folded away. */
+  readonly openFields: () => Promise<void>;
+  /** Opens every problem of the sheet. */
+  readonly openProblems: () => Promise<void>;
+  /** Opens every line of the problems that are open. */
   readonly openAll: () => Promise<void>;
   readonly readyOffline: () => Promise<void>;
 }
@@ -83,8 +88,24 @@ function bedside(page: Page, complaints: readonly string[]): Bedside {
     said: async () => (await page.locator(".field-messages__one > p").allInnerTexts()).map(readable),
     total: () => read(page.locator(".weight-card__total dd")),
     card: () => read(page.locator(".weight-card")),
-    draw: (line) => read(page.locator(`[data-line="${line}"] .dose-line__draw b`)),
+    // Its text, not what is rendered of it: a line out of sight is not laid out.
+    draw: async (line) =>
+      readable((await page.locator(`[data-line="${line}"] .dose-line__draw b`).textContent()) ?? ""),
     lines: page.locator(".dose-line"),
+    openFields: async () => {
+      const more = page.getByRole("button", { name: "Add more" });
+      if (await more.isVisible()) await more.click();
+      const folded = page.locator(".bedside__ask button");
+      while ((await folded.count()) > 0) await folded.first().click();
+    },
+    openProblems: async () => {
+      await page.locator(".problem-group").first().waitFor();
+      await page.evaluate(() => {
+        for (const head of document.querySelectorAll<HTMLElement>(".problem-group [aria-expanded=false]"))
+          head.click();
+      });
+      await page.waitForFunction(() => !document.querySelector(".problem-group [aria-expanded=false]"));
+    },
     openAll: async () => {
       await page.evaluate(() => {
         for (const line of document.querySelectorAll("details")) line.open = true;

@@ -1,0 +1,109 @@
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { type Bedside, openPlace, type Place, readable } from "./support/bedside.ts";
+
+let place: Place;
+beforeAll(async () => {
+  place = await openPlace();
+});
+afterAll(() => place.close());
+
+/** A child of 136 cm with an arm of 190 mm, every field open. */
+async function openChild(): Promise<Bedside> {
+  const bedside = await place.visit();
+  await bedside.length.fill("136");
+  await bedside.arm.fill("190");
+  await bedside.openFields();
+  return bedside;
+}
+
+/** Width of the 95 % range, kg. */
+async function rangeKg({ card }: Bedside): Promise<number> {
+  const [, low, high] = /([\d.]+) to ([\d.]+) kg/.exec(await card()) ?? [];
+  return Number(high) - Number(low);
+}
+
+const remarks = async ({ page }: Bedside): Promise<string> =>
+  readable(await page.locator(".weight-card__remarks").innerText());
+
+describe("every field", () => {
+  test("what would help most is said, and helps about as much as was said", async () => {
+    const bedside = await place.visit();
+    await bedside.length.fill("136");
+    await bedside.arm.fill("190");
+    const hint = bedside.page.getByText(/^Waist would narrow the range to about ±\d+\s%\.$/);
+    await hint.waitFor();
+    const percent = Number(/±(\d+)/.exec(await hint.innerText())?.[1]);
+    await bedside.page.getByRole("button", { name: "Add waist" }).click();
+    await bedside.page.getByLabel("Waist").fill("60");
+    await expect.poll(() => remarks(bedside)).toContain("length, arm circumference and waist circumference");
+    const totalKg = Number.parseFloat(await bedside.total());
+    expect((50 * (await rangeKg(bedside))) / totalKg).toBeCloseTo(percent, -1);
+  });
+
+  test("how the length was taken widens the range and changes no other word", async () => {
+    const bedside = await openChild();
+    const before = await rangeKg(bedside);
+    await bedside.page.getByRole("radio", { name: "seated", exact: true }).check();
+    await bedside.page.getByRole("radio", { name: "one", exact: true }).check();
+    await expect.poll(() => rangeKg(bedside)).toBeGreaterThan(before);
+    expect(await bedside.issues.count()).toBe(0);
+  });
+
+  test.each([
+    ["Waist", "60", "waist circumference"],
+    ["Thigh", "36", "thigh circumference"],
+    ["Calf", "27", "calf circumference"],
+    ["Weight, carer’s word", "27", "weight stated by the carer"],
+    ["Age", "9 y", "age"],
+  ])("%s enters the weight", async (label, text, name) => {
+    const bedside = await openChild();
+    await bedside.page.getByLabel(label, { exact: true }).fill(text);
+    await expect.poll(() => remarks(bedside)).toMatch(new RegExp(`Estimated from .*${name}`));
+  });
+
+  test("a build by eye enters the weight", async () => {
+    const bedside = await openChild();
+    await bedside.arm.fill("");
+    await bedside.page.getByRole("radio", { name: "very thin" }).check();
+    await expect.poll(() => remarks(bedside)).toContain("Estimated from length and build.");
+  });
+
+  test("a scale weight replaces the estimate, and its doses follow", async () => {
+    const bedside = await openChild();
+    await bedside.page.getByLabel("Weight, scale").fill("31.5");
+    await expect.poll(bedside.total).toBe("31.5 kg");
+    expect(await bedside.card()).toContain("95 % range read from a scale");
+    expect(await remarks(bedside)).toContain("Read from the scale.");
+  });
+
+  test.each([
+    ["a conflict is named and left out", { "Weight, carer’s word": "80" }, "it was left out. Measure again."],
+    ["two in conflict are both named", { "Arm, mid-upper": "170", Waist: "95" }, "one of the two is wrong"],
+    ["an unlikely scale is named", { "Weight, scale": "80" }, "is unlikely for these measurements"],
+    ["what the model has no use for is said", { Head: "53" }, "was given but not used"],
+    [
+      "without a length the weight goes by age",
+      { "Length, lying": "", Age: "9 y" },
+      "No length: the weight goes by age",
+    ],
+    ["without a girth the range is wide", { "Arm, mid-upper": "" }, "No circumference was given"],
+    ["beyond the data is an extrapolation", { "Arm, mid-upper": "400" }, "the weight is an extrapolation"],
+  ])("%s", async (_, texts, sentence) => {
+    const bedside = await openChild();
+    for (const [label, text] of Object.entries(texts)) {
+      await bedside.page.getByLabel(label, { exact: true }).fill(text);
+    }
+    await expect.poll(() => remarks(bedside)).toContain(sentence);
+    expect(await bedside.total()).toMatch(/kg$/);
+  });
+
+  test("a slip in a waist is named beside the fields with its correction, and the weight stands without it", async () => {
+    const bedside = await openChild();
+    const before = await bedside.total();
+    await bedside.page.getByLabel("Waist").fill("600");
+    await bedside.page.getByRole("button", { name: "Take 600 mm (60 cm)" }).click();
+    expect(await bedside.page.getByLabel("Waist").inputValue()).toBe("60");
+    expect(before).toMatch(/kg$/);
+    await expect.poll(() => remarks(bedside)).toContain("waist circumference");
+  });
+});

@@ -24,6 +24,17 @@ describe("computeReport()", () => {
     expect(byId(lines)).toEqual(whole.ok && byId(whole.value.sheet));
   });
 
+  test("gives the equipment and signs that the library computes, once", () => {
+    const child = weighed({ lengthCm: "136", armMm: "190", sex: "f" });
+    const report = computeReport(child);
+    const whole = computeChild({ measurements: child.measurements, formulary: draftFormulary });
+    const { equipment, signs } = report.lookups();
+    expect({ equipment, signs }).toEqual(
+      whole.ok && { equipment: whole.value.equipment, signs: whole.value.signs },
+    );
+    expect(report.lookups()).toBe(report.lookups());
+  });
+
   test("computes a problem once", () => {
     const report = computeReport(weighed({ lengthCm: "136" }));
     expect(report.linesOf("arrest")).toBe(report.linesOf("arrest"));

@@ -9,27 +9,35 @@ import { versions } from "../state/versions.ts";
 export interface Report {
   /** The doses for one problem. A key press has to fill the sheet within a blink, so folded problems stay uncomputed. */
   readonly linesOf: (problem: ProblemId) => readonly SheetLine[];
+  readonly lookups: () => Pick<ChildReport, "equipment" | "signs">;
 }
 
 export function computeReport({ measurements }: Pick<WeighedChild, "measurements">): Report {
   const linesByProblem = new Map<ProblemId, readonly SheetLine[]>();
+  let lookups: Pick<ChildReport, "equipment" | "signs"> | undefined;
   return {
     linesOf: (problem) => {
       const known = linesByProblem.get(problem);
       if (known !== undefined) return known;
-      const lines = childFor({ measurements, problem }).sheet;
+      const lines = childFor({ measurements, formulary: formularyFor(problem) }).sheet;
       linesByProblem.set(problem, lines);
       return lines;
+    },
+    lookups: () => {
+      lookups ??= childFor({ measurements, formulary: noMedicines });
+      return lookups;
     },
   };
 }
 
+const noMedicines: Formulary = { ...draftFormulary, medicines: [] };
+
 function childFor({
   measurements,
-  problem,
-}: Pick<WeighedChild, "measurements"> & { readonly problem: ProblemId }): ChildReport {
+  formulary,
+}: Pick<WeighedChild, "measurements"> & { readonly formulary: Formulary }): ChildReport {
   const { software } = versions;
-  const child = computeChild({ measurements, formulary: formularyFor(problem), versions: { software } });
+  const child = computeChild({ measurements, formulary, versions: { software } });
   if (child.ok) return child.value;
   throw new RangeError(
     `Cannot compute a sheet as the child must have a weight: current issue is ${child.error.type}`,

@@ -1,8 +1,9 @@
-// What the first screen does without: the formulary, the arithmetic of doses and the lines of the sheet. It is asked
+// What the first screen does without: the formulary, the arithmetic of doses, equipment, normal signs and the lines of the sheet. It is asked
 // for as soon as the first screen stands, and awaited where a dose is shown.
 import { DoseLine } from "../components/dose-line/dose-line.tsx";
 import { sharedSentences } from "../components/dose-line/line-flags.ts";
+import { LookupLines } from "../components/lookup-line/lookup-lines.tsx";
 import { bestNextMeasurement, computeReport } from "./compute-report.ts";
 
-export const later = { DoseLine, sharedSentences, bestNextMeasurement, computeReport } as const;
+export const later = { DoseLine, LookupLines, sharedSentences, bestNextMeasurement, computeReport } as const;
 export type Later = typeof later;

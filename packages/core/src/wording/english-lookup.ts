@@ -97,8 +97,8 @@ export const ENGLISH_LOOKUP: LookupCatalogue = {
     "shaped-mask": "shaped to the face",
     "child-pads": "child",
     "adult-pads": "adult",
-    "incisors-to-jaw-angle": "as long as from the incisors to the angle of the jaw",
-    "nostril-to-tragus": "as long as from the nostril to the tragus",
+    "incisors-to-jaw-angle": "incisors to the angle of the jaw",
+    "nostril-to-tragus": "nostril to the tragus",
   },
   note: {
     "cuff-pressure": "Measure the cuff pressure and keep it at 20 to 25\u00a0cmH₂O or less.",

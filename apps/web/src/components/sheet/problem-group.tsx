@@ -5,6 +5,7 @@ import type { Report } from "../../later/compute-report.ts";
 import type { Later } from "../../later/later.ts";
 import { messages } from "../../messages/index.ts";
 import type { IndexedUse } from "../../state/formulary-index.ts";
+import { FoldingGroup } from "./folding-group.tsx";
 
 interface Props {
   readonly problem: ProblemId;
@@ -22,30 +23,17 @@ interface Props {
 /** One problem: a heading that opens to its doses. */
 export function ProblemGroup(props: Props): VNode {
   const { problem, uses, isOpen, printing, onTurn } = props;
-  const name = describeProblem(problem);
-  const bodyId = `${problem}-lines`;
-  const isShown = isOpen || printing;
   return (
-    <section class="problem-group">
-      <h3 id={problem}>
-        {onTurn === undefined ? (
-          <span class="problem-group__head">{name}</span>
-        ) : (
-          <button
-            class="problem-group__head problem-group__head--turns"
-            type="button"
-            aria-expanded={isOpen}
-            aria-controls={bodyId}
-            onClick={onTurn}
-          >
-            {name} <span class="problem-group__count">{messages.uses(uses.length)}</span>
-          </button>
-        )}
-      </h3>
-      <div id={bodyId} hidden={!isShown}>
-        {isShown && <Lines {...props} />}
-      </div>
-    </section>
+    <FoldingGroup
+      id={problem}
+      name={describeProblem(problem)}
+      count={messages.uses(uses.length)}
+      isOpen={isOpen}
+      printing={printing}
+      onTurn={onTurn}
+    >
+      {() => <Lines {...props} />}
+    </FoldingGroup>
   );
 }
 

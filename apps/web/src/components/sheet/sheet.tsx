@@ -4,6 +4,7 @@ import type { Later } from "../../later/later.ts";
 import { messages } from "../../messages/index.ts";
 import type { FormularyIndex } from "../../state/formulary-index.ts";
 import type { BedsideEvent } from "../../state/update.ts";
+import { LookupGroup, lookupGroups } from "./lookup-group.tsx";
 import { ProblemGroup } from "./problem-group.tsx";
 import { searchUses } from "./search-uses.ts";
 
@@ -19,7 +20,7 @@ interface Props {
 }
 
 /**
- * Every dose of this child, by problem. The problems and what is in them come from the index, so that they stand before the
+ * Every dose of this child, by problem, then equipment and normal signs. The problems and what is in them come from the index, so that they stand before the
  * doses are there, and nothing moves when those come.
  */
 export function Sheet({ index, later, report, search, turned, printing, send, onReload }: Props): VNode {
@@ -73,6 +74,18 @@ export function Sheet({ index, later, report, search, turned, printing, send, on
           />
         );
       })}
+      {(found === undefined || printing) &&
+        lookupGroups.map((group) => (
+          <LookupGroup
+            key={group}
+            group={group}
+            isOpen={turned.includes(group)}
+            printing={printing}
+            later={typeof later === "object" ? later : undefined}
+            report={report}
+            onTurn={() => send({ type: "turned", problem: group })}
+          />
+        ))}
     </section>
   );
 }

@@ -1,0 +1,36 @@
+import type { ChildReport } from "@steelyard/core/child";
+import { equipmentBlock, signsBlock } from "@steelyard/core/wording";
+import type { VNode } from "preact";
+import { faceOfEquipment, faceOfSign, sharedHeightAge } from "./lookup-face.ts";
+import { LookupLine } from "./lookup-line.tsx";
+
+interface Props {
+  readonly group: "equipment" | "signs";
+  readonly lookups: Pick<ChildReport, "equipment" | "signs">;
+  readonly printing: boolean;
+}
+
+/** All equipment or all normal signs of one child, with what holds for many of the lines once above them. */
+export function LookupLines({ group, lookups, printing }: Props): VNode {
+  const isEquipment = group === "equipment";
+  const intro = isEquipment ? equipmentBlock().lines : signsBlock().lines;
+  const heightAge = sharedHeightAge(lookups[group]);
+  const faces = isEquipment ? lookups.equipment.map(faceOfEquipment) : lookups.signs.map(faceOfSign);
+  return (
+    <>
+      {intro.map((sentence) => (
+        <p key={sentence} class="problem-group__shared problem-group__shared--quiet">
+          {sentence}
+        </p>
+      ))}
+      {heightAge !== undefined && <p class="problem-group__shared">{heightAge}</p>}
+      <ul>
+        {faces.map((face) => (
+          <li key={face.id}>
+            <LookupLine face={face} printing={printing} />
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}

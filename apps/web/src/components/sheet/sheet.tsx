@@ -20,8 +20,8 @@ interface Props {
 }
 
 /**
- * Every dose of this child, by problem, then equipment and normal signs. The problems and what is in them come from the index, so that they stand before the
- * doses are there, and nothing moves when those come.
+ * Every dose of this child, by problem, then equipment and normal signs. The problems and what is in them come from
+ * the index, so that they stand before the doses are there, and nothing moves when those come.
  */
 export function Sheet({ index, later, report, search, turned, printing, send, onReload }: Props): VNode {
   const found = searchUses(index, search);

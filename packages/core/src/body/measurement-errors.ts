@@ -16,9 +16,11 @@ export interface MeasurementErrors {
  * The technique of the children the model was fitted to. Its error is part of the fitted correlations already, so only what goes beyond it is
  * added, and what several readings take away is taken off.
  *
- * Length: two people and a board, the middle of the usual technical errors of 0.3 to 0.6 cm (@source who-mgrs-reliability-2006). Arm: NHANES
- * publishes none, so it is taken to be that of two standardisation tests, 3.15 mm within an observer, robust against slips (@source
- * measurement-repeats, computed by `npm run repeats -w reference`).
+ * Length: two people and a board, the middle of the usual technical errors of 0.3 to 0.6 cm. Arm: NHANES publishes none, so it is taken to be
+ * that of two standardisation tests, 3.15 mm within an observer, robust against slips (computed by `npm run repeats -w reference`).
+ *
+ * @source who-mgrs-reliability-2006
+ * @source measurement-repeats
  */
 export const referenceTechnique = { lengthSdCm: 0.45, armSdMm: 3.15 } as const;
 

@@ -15,19 +15,57 @@ async function fill({ page, length, arm, lines }: Bedside): Promise<void> {
   await page.evaluate(() => document.fonts.ready);
 }
 
-const screens = [
-  { name: "bedside-phone", viewport: sizes.phone, opens: undefined, scrollsPx: 0 },
-  { name: "bedside-phone-working", viewport: sizes.phone, opens: "adrenaline.arrest", scrollsPx: 560 },
-  { name: "bedside-desk", viewport: sizes.desk, opens: "adrenaline.arrest", scrollsPx: 0 },
-] as const;
+const openLine =
+  (id: string) =>
+  async ({ page }: Bedside): Promise<void> => {
+    await page.locator(`[data-line="${id}"] summary`).click();
+  };
+
+/** A child held half sitting, with a waist, and a carer's word that does not fit. */
+async function sayMore({ page }: Bedside): Promise<void> {
+  await page.getByRole("button", { name: "Add waist" }).click();
+  await page.getByRole("button", { name: "Add more" }).click();
+  await page.getByRole("button", { name: "Add how the length was measured" }).click();
+  await page.getByRole("button", { name: "Add weight, carer’s word" }).click();
+  await page.getByLabel("Waist").fill("59");
+  await page.getByLabel("Weight, carer’s word").fill("41");
+  await page.getByRole("radio", { name: "half sitting" }).check();
+  await page.getByRole("radio", { name: "two" }).check();
+  await page.getByText("does not fit the other measurements").waitFor();
+  await page.getByRole("heading", { level: 1 }).click();
+}
+
+async function search({ page }: Bedside): Promise<void> {
+  await page.getByLabel("Find a medicine or use").fill("ketamine");
+}
+
+interface Screen {
+  readonly name: string;
+  readonly viewport: { readonly width: number; readonly height: number };
+  readonly arrange?: (bedside: Bedside) => Promise<void>;
+  readonly scrollsPx?: number;
+}
+
+const screens: readonly Screen[] = [
+  { name: "bedside-phone", viewport: sizes.phone },
+  {
+    name: "bedside-phone-working",
+    viewport: sizes.phone,
+    arrange: openLine("adrenaline.arrest"),
+    scrollsPx: 560,
+  },
+  { name: "bedside-phone-fields", viewport: sizes.phone, arrange: sayMore, scrollsPx: 420 },
+  { name: "bedside-phone-search", viewport: sizes.phone, arrange: search, scrollsPx: 420 },
+  { name: "bedside-desk", viewport: sizes.desk, arrange: openLine("adrenaline.arrest") },
+];
 
 mkdirSync(folder, { recursive: true });
 const place = await openPlace();
-for (const { name, viewport, opens, scrollsPx } of screens) {
+for (const { name, viewport, arrange, scrollsPx = 0 } of screens) {
   for (const colorScheme of ["light", "dark"] as const) {
     const bedside = await place.visit({ viewport, colorScheme, reducedMotion: "reduce" });
     await fill(bedside);
-    if (opens !== undefined) await bedside.page.locator(`[data-line="${opens}"] summary`).click();
+    await arrange?.(bedside);
     await bedside.page.mouse.move(0, 0);
     await bedside.page.evaluate((top) => scrollTo(0, top), scrollsPx);
     await bedside.page.waitForTimeout(200);

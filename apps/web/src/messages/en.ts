@@ -26,32 +26,52 @@ export const en = {
     lengthCm: { label: "Length, lying", unit: "cm", hint: "crown to heel" },
     armMm: { label: "Arm, mid-upper", unit: "mm", hint: "around, relaxed" },
     ageMonths: { label: "Age", unit: "", hint: "as 9 y, 18 mo or 3 w" },
-    waistCm: { label: "Waist", unit: "cm", hint: "around, above the hip bones" },
+    waistCm: { label: "Waist", unit: "cm", hint: "above the hip bones" },
     thighCm: { label: "Thigh", unit: "cm", hint: "around, halfway" },
     calfCm: { label: "Calf", unit: "cm", hint: "around, at its widest" },
     headCm: { label: "Head", unit: "cm", hint: "around, at its widest" },
     carerKg: { label: "Weight, carer’s word", unit: "kg", hint: "counts as an estimate" },
     scaleKg: { label: "Weight, scale", unit: "kg", hint: "read now, replaces the estimate" },
   } satisfies Record<TypedField, { label: string; unit: string; hint: string }>,
+  /** In the order shown: the value, and its word. */
   choices: {
-    sex: { label: "Sex", options: { "": "not known", f: "girl", m: "boy" } },
+    sex: {
+      label: "Sex",
+      options: [
+        ["", "not known"],
+        ["f", "girl"],
+        ["m", "boy"],
+      ],
+    },
     posture: {
       label: "Child while the length was taken",
-      options: { "": "not said", lying: "lying", "half-sitting": "half sitting", seated: "seated" },
+      options: [
+        ["", "not said"],
+        ["lying", "lying"],
+        ["half-sitting", "half sitting"],
+        ["seated", "seated"],
+      ],
     },
-    people: { label: "People measuring", options: { "": "not said", "1": "one", "2": "two" } },
+    people: {
+      label: "People measuring",
+      options: [
+        ["", "not said"],
+        ["1", "one"],
+        ["2", "two"],
+      ],
+    },
     build: {
       label: "Build by eye",
-      options: {
-        "": "not judged",
-        "very-thin": "very thin",
-        thin: "thin",
-        average: "average",
-        heavy: "heavy",
-        "very-heavy": "very heavy",
-      },
+      options: [
+        ["", "not judged"],
+        ["very-thin", "very thin"],
+        ["thin", "thin"],
+        ["average", "average"],
+        ["heavy", "heavy"],
+        ["very-heavy", "very heavy"],
+      ],
     },
-  } satisfies Record<ChosenField, { label: string; options: Record<string, string> }>,
+  } satisfies Record<ChosenField, { label: string; options: readonly (readonly [string, string])[] }>,
   unitNames: { cm: "in centimetres", mm: "in millimetres", kg: "in kilograms" } as Record<string, string>,
   take: (proposal: string): string => `Take ${proposal}`,
   /** What is on the button, and what it does. */

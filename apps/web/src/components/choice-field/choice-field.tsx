@@ -15,7 +15,7 @@ export function ChoiceField({ field, value, onChoose }: Props): VNode {
     <fieldset class="choice-field">
       <legend>{label}</legend>
       <div class="choice-field__options">
-        {Object.entries(options).map(([option, word]) => (
+        {options.map(([option, word]) => (
           <label key={option}>
             <input
               type="radio"

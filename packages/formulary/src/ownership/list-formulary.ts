@@ -38,6 +38,7 @@ export function listFormulary(
     state(formulary),
     `${counted(medicines.length, "medicine")}, ${counted(uses, "use")}. Marks: *read* seen in the document, *memory* known from the trade and to be looked up there, *common practice* written in no single document.`,
     ...siteParts(formulary),
+    ...disagreements(medicines),
     ...medicines.map(medicineText),
     `## Sources\n\n${formulary.sources
       .map(({ id, title, authors, year, doi, url, verification }) => {
@@ -65,6 +66,20 @@ function siteParts({ deviceEnergiesJ, problemOrder, overlays = [] }: Formulary):
           .join("\n")}`,
     ),
   ];
+}
+
+/** Uses with more than one published dose: the default, the others, and why. */
+function disagreements(medicines: readonly Medicine[]): string[] {
+  const lines = medicines.flatMap(({ name, uses }) =>
+    uses.flatMap(({ title, options, defaultOption, defaultReason }) => {
+      if (options.length < 2) return [];
+      const chosen = options.find(({ id }) => id === defaultOption)?.title ?? defaultOption;
+      const others = options.filter(({ id }) => id !== defaultOption).map((option) => option.title);
+      const why = defaultReason === undefined ? "" : ` Why: ${defaultReason}`;
+      return [`${name}, ${title}: **${chosen}** by default; also ${others.join("; ")}.${why}`];
+    }),
+  );
+  return lines.length === 0 ? [] : [`## Where sources disagree\n\n${bullets(lines)}`];
 }
 
 function medicineText({ id, name, strengths, incompatibilities, uses }: Medicine): string {

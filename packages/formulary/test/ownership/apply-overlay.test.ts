@@ -59,11 +59,19 @@ describe("applyOverlay()", () => {
   it("adds, sets what was not there, removes, orders the problems and lists the devices", () => {
     const [lorazepam] = draftFormulary.medicines.filter(({ id }) => id === "lorazepam");
     const [use] = lorazepam?.uses ?? [];
+    const rounding = { toMl: 0.1, direction: "down", citations: use?.administration.citations };
     const formulary = applied([
       { change: "add", at: "medicines", value: { ...lorazepam, id: "ours" }, reason },
       { change: "add", at: "medicines/ours/uses", value: { ...use, id: "second" }, reason },
       { change: "remove", at: "medicines/lorazepam", from: lorazepam, reason },
-      { change: "set", at: "problemOrder", to: ["seizure", "arrest"], reason },
+      {
+        change: "set",
+        at: "problemOrder",
+        from: draftFormulary.problemOrder,
+        to: ["seizure", "arrest"],
+        reason,
+      },
+      { change: "set", at: "medicines/ours/uses/second/rounding", to: rounding, reason },
       {
         change: "set",
         at: "deviceEnergiesJ",
@@ -73,6 +81,7 @@ describe("applyOverlay()", () => {
       },
     ]);
     expect(medicineOf(formulary, "ours").uses.map(({ id }: { id: string }) => id)).toContain("second");
+    expect(useOf(formulary, "ours", "second").rounding).toEqual(rounding);
     expect(medicineOf(formulary, "lorazepam")).toBeUndefined();
     expect(formulary.problemOrder).toEqual(["seizure", "arrest"]);
     expect(formulary.deviceEnergiesJ).toEqual([10, 50, 200]);

@@ -30,10 +30,12 @@ test("equipment and normal signs stand below the doses, with the sizes that the 
   const child = computeChild({ measurements, formulary: draftFormulary });
   if (!child.ok) throw new Error(`no weight: ${child.error.type}`);
   const { equipment, signs } = child.value;
-  const sizes = [
-    ...equipment.map((line) => [line.id, line.unavailable ? "None" : describeEquipmentSize(line.item, line)]),
-    ...signs.map((line) => [line.id, line.unavailable ? "None" : describeSignValue(line)]),
-  ] as readonly (readonly [string, string])[];
+  const sizes: readonly (readonly [string, string])[] = [
+    ...equipment.map(
+      (line) => [line.id, line.unavailable ? "None" : describeEquipmentSize(line.item, line)] as const,
+    ),
+    ...signs.map((line) => [line.id, line.unavailable ? "None" : describeSignValue(line)] as const),
+  ];
   expect(sizes.length).toBeGreaterThan(30);
   for (const [id, size] of sizes) expect(await bedside.draw(id), id).toBe(readable(size));
 

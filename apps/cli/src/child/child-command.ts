@@ -90,10 +90,16 @@ async function printChild({ json, site: path, ...options }: Given & ChildOptions
 
   const { measurements, notices } = read.value;
   const site = path === undefined ? undefined : await loadSite(path);
+  // A weight from a scale leaves nothing to narrow.
+  const next: readonly NextMeasurement[] =
+    measurements.scaleKg === undefined
+      ? nextMeasurements(measurements, site === undefined ? {} : { site })
+      : [];
   const report = computeChild({
     measurements,
     formulary: draftFormulary,
     ...(site === undefined ? {} : { site }),
+    settles: next,
     versions: { software: SOFTWARE_VERSION },
   });
   if (!report.ok) {
@@ -103,11 +109,6 @@ async function printChild({ json, site: path, ...options }: Given & ChildOptions
         : [];
     throw new CommandFailure(EXIT.notServed, [describeBodyIssue(report.error), ...hint].join("\n"));
   }
-  // A weight from a scale leaves nothing to narrow.
-  const next: readonly NextMeasurement[] =
-    measurements.scaleKg === undefined
-      ? nextMeasurements(measurements, site === undefined ? {} : { site })
-      : [];
   const notes = [
     ...notices.map((notice) => describeEntryNotice(notice)),
     ...(site === undefined ? [] : [describeSite(site)]),

@@ -25,22 +25,37 @@ export function formatSheetLine(line: SheetLine): string {
 function doseTexts(line: DoseLine): string[] {
   const basis = `on ${line.basis} weight ${formatWeight(line.basisKg)}`;
   const limited = line.limitedBy === undefined ? "" : ` (${line.limitedBy.replace("-", " ")})`;
+  const of = line.of === undefined ? "" : ` of ${line.of}`;
+  const isRate = line.dose.unit === "mL" && line.dose.per === "h";
   const rate =
     line.rate === undefined
       ? ""
-      : ` = ${formatNumber(line.rate.mlPerH)}\u00a0mL/h of ${line.rate.concentration}`;
+      : `${isRate ? "" : ` = ${formatNumber(line.rate.mlPerH)}\u00a0mL/h`} of ${line.rate.concentration}`;
   const added =
     line.addedTo === undefined
       ? []
       : [`Add to ${formatNumber(line.addedTo.ml)}\u00a0mL of ${line.addedTo.diluent}.`];
   return [
-    `>> ${formatQuantity(line.dose)}${volumeText(line, line.volume)}${rate}${limited}, ${basis}`,
+    `>> ${formatQuantity(line.dose)}${of}${volumeText(line, line.volume)}${rate}${limited}, ${basis}`,
+    ...(line.equivalents ?? []).map(
+      ({ dose, of: other }) => `By the label: ${formatQuantity(dose)} of ${other}.`,
+    ),
     ...dilutionTexts(line.volume),
     ...added,
+    ...givingTexts(line),
     ...(line.preparations ?? []).map(preparationText),
     ...line.further.map(
       (next: FurtherDose) => `then ${formatQuantity(next.dose)}${volumeText(next, next.volume)}`,
     ),
+  ];
+}
+
+/** The quickest and the strongest it may be given. */
+function givingTexts({ giving }: DoseLine): string[] {
+  const { shortestMin, leastMl } = giving ?? {};
+  return [
+    ...(shortestMin === undefined ? [] : [`Not in less than ${formatNumber(shortestMin)}\u00a0min.`]),
+    ...(leastMl === undefined ? [] : [`In ${formatNumber(leastMl)}\u00a0mL or more.`]),
   ];
 }
 

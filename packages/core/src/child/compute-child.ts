@@ -14,7 +14,7 @@ import {
   uncalibratedSite,
   type WeightEstimate,
 } from "../body/index.ts";
-import { computeSheet, type Formulary, type Weights } from "../dosing/index.ts";
+import { computeSheet, type Formulary, type SettlingMeasurement, type Weights } from "../dosing/index.ts";
 import { type Bladder, computeEquipment } from "../equipment/index.ts";
 import { ok, type Result } from "../result.ts";
 import { computeSigns } from "../signs/index.ts";
@@ -31,6 +31,8 @@ export interface ChildInput {
   readonly model?: BodyModel;
   /** The site's calibration and what it is known by, as `readSiteProfile` gives it; an uncalibrated site when absent. */
   readonly site?: SiteProfile & { readonly identity?: SiteIdentity };
+  /** What may still be measured, as `nextMeasurements` gives it: a dose in doubt names what settles it. */
+  readonly settles?: readonly SettlingMeasurement[];
   /** What to call the software in `versions`; the version of this package when absent. */
   readonly versions?: { readonly software: string };
 }
@@ -66,6 +68,7 @@ export function computeChild({
   bladders,
   model = defaultBodyModel(),
   site = uncalibratedSite,
+  settles,
   versions = { software: manifest.version },
 }: ChildInput): Result<ChildReport, BodyIssue> {
   const estimate = estimateWeight(measurements, { model, site });
@@ -77,7 +80,7 @@ export function computeChild({
   const size = { ageMonths, sex, lengthCm, totalKg, idealKg: weights.idealKg };
   return ok({
     weight: { totalKg, low95Kg, high95Kg, ...others, rests },
-    sheet: computeSheet({ formulary, weights, ageMonths, sex, lengthCm, choices }),
+    sheet: computeSheet({ formulary, weights, ageMonths, sex, lengthCm, choices, settles }),
     equipment: computeEquipment({ ...size, armMm: measurements.armMm, bladders }),
     signs: computeSigns(size),
     warnings,

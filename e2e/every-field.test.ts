@@ -68,6 +68,26 @@ describe("every field", () => {
     await expect.poll(() => remarks(bedside)).toContain("Estimated from length and build.");
   });
 
+  test("oedema leaves the arm out, a missing limb is taken off, and both are said", async () => {
+    const bedside = await openChild();
+    const before = Number.parseFloat(await bedside.total());
+    await bedside.page.getByRole("radio", { name: "leg", exact: true }).check();
+    await expect.poll(async () => Number.parseFloat(await bedside.total())).toBeLessThan(before);
+    expect(await remarks(bedside)).toContain("The missing leg was taken off");
+    await bedside.page.getByRole("group", { name: "Oedema" }).getByRole("radio", { name: "yes" }).check();
+    await expect
+      .poll(() => remarks(bedside))
+      .toContain("Arm circumference was left out, as oedema adds to it.");
+  });
+
+  test("an earlier weight enters once both ages are there", async () => {
+    const bedside = await openChild();
+    await bedside.page.getByLabel("Age", { exact: true }).fill("10 y");
+    await bedside.page.getByLabel("Weight, earlier scale").fill("25");
+    await bedside.page.getByLabel("Age at that weight").fill("9 y");
+    await expect.poll(() => remarks(bedside)).toMatch(/Estimated from .*earlier weight/);
+  });
+
   test("a scale weight replaces the estimate, and its doses follow", async () => {
     const bedside = await openChild();
     await bedside.page.getByLabel("Weight, scale").fill("31.5");

@@ -31,6 +31,8 @@ export const en = {
     calfCm: { label: "Calf", unit: "cm", hint: "around, at its widest" },
     headCm: { label: "Head", unit: "cm", hint: "around, at its widest" },
     carerKg: { label: "Weight, carer’s word", unit: "kg", hint: "counts as an estimate" },
+    earlierKg: { label: "Weight, earlier scale", unit: "kg", hint: "needs both ages" },
+    earlierAgeMonths: { label: "Age at that weight", unit: "", hint: "as 9 y, 18 mo or 3 w" },
     scaleKg: { label: "Weight, scale", unit: "kg", hint: "read now, replaces the estimate" },
   } satisfies Record<TypedField, { label: string; unit: string; hint: string }>,
   /** In the order shown: the value, and its word. */
@@ -71,6 +73,32 @@ export const en = {
         ["very-heavy", "very heavy"],
       ],
     },
+    oedema: {
+      label: "Oedema",
+      options: [
+        ["", "no"],
+        ["yes", "yes"],
+      ],
+    },
+    missingLimb: {
+      label: "Missing limb",
+      options: [
+        ["", "none"],
+        ["hand", "hand"],
+        ["forearm", "forearm and hand"],
+        ["arm", "arm"],
+        ["foot", "foot"],
+        ["lower-leg", "lower leg and foot"],
+        ["leg", "leg"],
+      ],
+    },
+    pregnant: {
+      label: "Pregnant",
+      options: [
+        ["", "no"],
+        ["yes", "yes"],
+      ],
+    },
   } satisfies Record<ChosenField, { label: string; options: readonly (readonly [string, string])[] }>,
   unitNames: { cm: "in centimetres", mm: "in millimetres", kg: "in kilograms" } as Record<string, string>,
   take: (proposal: string): string => `Take ${proposal}`,
@@ -85,6 +113,8 @@ export const en = {
     posture: ["How measured", "Add how the length was measured"],
     build: ["Build by eye", "Add build by eye"],
     carerKg: ["Carer’s word", "Add weight, carer’s word"],
+    earlierKg: ["Earlier weight", "Add an earlier scale weight"],
+    oedema: ["Oedema, limb, pregnancy", "Add oedema, a missing limb or pregnancy"],
     scaleKg: ["Scale", "Add weight, scale"],
   } satisfies Record<OptionalField, readonly [string, string]>,
   askAll: ["More", "Add more"],

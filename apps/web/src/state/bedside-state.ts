@@ -14,12 +14,17 @@ export const bedsideFields = [
   "people",
   "build",
   "carerKg",
+  "earlierKg",
+  "earlierAgeMonths",
   "scaleKg",
-] as const satisfies readonly (EntryField | "people")[];
+  "oedema",
+  "missingLimb",
+  "pregnant",
+] as const satisfies readonly EntryField[];
 export type BedsideField = (typeof bedsideFields)[number];
 
 /** Fields that are answered by choosing; every other is typed. */
-export type ChosenField = Extract<BedsideField, ChoiceField | "people">;
+export type ChosenField = Extract<BedsideField, ChoiceField>;
 export type TypedField = Exclude<BedsideField, ChosenField>;
 
 /** Fields that stay folded away until asked for, and open together where one is asked with the other. */
@@ -33,7 +38,9 @@ export const optionalFields = [
   ["posture", "people"],
   ["build"],
   ["carerKg"],
+  ["earlierKg", "earlierAgeMonths"],
   ["scaleKg"],
+  ["oedema", "missingLimb", "pregnant"],
 ] as const satisfies readonly (readonly BedsideField[])[];
 
 /** The first field of each group names the group. */

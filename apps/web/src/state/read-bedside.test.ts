@@ -137,9 +137,20 @@ describe("readBedside()", () => {
     ["no data on it", { lengthCm: "136", armMm: "190", headCm: "53" }, "measurement-not-used"],
     ["a conflict", { lengthCm: "136", armMm: "190", carerKg: "80" }, "measurement-conflict"],
     ["two in conflict", { lengthCm: "136", armMm: "170", waistCm: "95" }, "measurement-conflict"],
+    ["oedema", { lengthCm: "136", armMm: "190", oedema: "yes" }, "measurement-set-aside"],
+    ["a pregnancy", { lengthCm: "160", armMm: "260", pregnant: "yes" }, "usual-weight"],
+    ["a missing limb", { lengthCm: "136", armMm: "190", missingLimb: "leg" }, "missing-limb"],
     ["an unlikely scale", { lengthCm: "136", armMm: "190", scaleKg: "80" }, "scale-weight-unlikely"],
   ])("%s is a warning of the weight", (_, texts, type) => {
     expect(warnings(read(texts))).toContainEqual(expect.objectContaining({ type }));
+  });
+
+  test("an earlier weight enters with both ages, and is said to wait for the second", () => {
+    const earlier: Texts = { lengthCm: "136", armMm: "190", ageMonths: "10 y", earlierKg: "25" };
+    expect(read(earlier).messages).toMatchObject([{ kind: "notice", field: "earlierKg" }]);
+    const both = read({ ...earlier, earlierAgeMonths: "9 y" });
+    expect(both.child?.estimate.rests).toContain("earlier");
+    expect(both.messages).toEqual([]);
   });
 
   test("what is measured is what the model is given", () => {

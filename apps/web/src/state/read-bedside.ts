@@ -42,19 +42,27 @@ export interface BedsideView {
 
 const nothing: BedsideView = { child: undefined, messages: [], refusal: undefined };
 
+/** What is said of the measuring or the child, and measures nothing. */
+const circumstances: ReadonlySet<string> = new Set([
+  "posture",
+  "people",
+  "oedema",
+  "missingLimb",
+  "pregnant",
+]);
+
 /** Everything that a weight needs, computed anew from what was typed. */
 export function readBedside({ texts, typing }: Pick<BedsideState, "texts" | "typing">): BedsideView {
-  const read = readTexts(texts);
+  const read = readMeasurements(texts);
   // A doubtful age or waist is said, but does not take away a weight that stands without it.
-  const rest = read.ok ? read : readTexts(without(texts, read.error));
+  const rest = read.ok ? read : readMeasurements(without(texts, read.error));
   const issues = (read.ok ? [] : read.error).filter(({ field }) => field !== typing).map(messageOfIssue);
   if (!rest.ok) return { ...nothing, messages: issues };
 
   const { measurements, notices } = rest.value;
   const messages = [...issues, ...notices.map(messageOfNotice)];
-  // How a length was taken is no measurement.
-  const { posture: _, people: __, ...taken } = measurements;
-  if (Object.keys(taken).length === 0) return { ...nothing, messages };
+  const isMeasured = Object.keys(measurements).some((name) => !circumstances.has(name));
+  if (!isMeasured) return { ...nothing, messages };
   return weigh({ measurements, messages, typing });
 }
 
@@ -82,20 +90,6 @@ function weigh({
   if (isNeeded(measurement)) return { ...nothing, messages: said };
   const { [measurement]: _, ...others } = measurements;
   return weigh({ measurements: others, messages: said, typing });
-}
-
-/** The number of people is chosen, not typed, so there is nothing in it to be misread. */
-function readTexts({
-  people,
-  ...texts
-}: Partial<BedsideState["texts"]>): ReturnType<typeof readMeasurements> {
-  const read = readMeasurements(texts);
-  if (!read.ok || (people !== "1" && people !== "2")) return read;
-  const { measurements } = read.value;
-  return {
-    ok: true,
-    value: { ...read.value, measurements: { ...measurements, people: people === "1" ? 1 : 2 } },
-  };
 }
 
 function isNeeded(field: string): boolean {

@@ -1,4 +1,4 @@
-import type { Proposal, ValuesProposal } from "@steelyard/core/entry";
+import { isAge, type Proposal, type ValuesProposal } from "@steelyard/core/entry";
 import { type BedsideField, bedsideFields } from "./bedside-state.ts";
 
 /** What the fields say once a proposal has been accepted. */
@@ -10,13 +10,13 @@ export function textsOfProposal(proposal: Proposal): Partial<Record<BedsideField
   const field = bedsideFields.find((name) => name === proposal.field);
   if (field === undefined) return {};
   // An age keeps the unit it was meant in: "9 y" says more to the next reader than "108".
-  return { [field]: field === "ageMonths" ? `${proposal.typed} ${proposal.from}` : String(proposal.value) };
+  return { [field]: isAge(proposal.field) ? `${proposal.typed} ${proposal.from}` : String(proposal.value) };
 }
 
 function textsOfValues({ values }: ValuesProposal): Partial<Record<BedsideField, string>> {
   const known = values.flatMap(({ field, value }) => {
     const own = bedsideFields.find((name) => name === field);
-    return own === undefined ? [] : [[own, own === "ageMonths" ? `${value} mo` : String(value)]];
+    return own === undefined ? [] : [[own, isAge(field) ? `${value} mo` : String(value)]];
   });
   return Object.fromEntries(known);
 }

@@ -1,3 +1,4 @@
+import { isAge } from "@steelyard/core/entry";
 import type { VNode } from "preact";
 import { messages } from "../../messages/index.ts";
 import type { TypedField } from "../../state/bedside-state.ts";
@@ -25,7 +26,7 @@ export function MeasureField({ field, text, describedBy, onType, onLeave, onEnte
           id={field}
           name={field}
           value={text}
-          inputMode={field === "ageMonths" ? "text" : "decimal"}
+          inputMode={isAge(field) ? "text" : "decimal"}
           placeholder=" "
           autocomplete="off"
           autocorrect="off"

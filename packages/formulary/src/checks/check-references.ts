@@ -11,11 +11,21 @@ export function checkReferences(formulary: Formulary): FormularyFault[] {
       "medicine",
     ),
     ...duplicates(
+      formulary.medicines.map(({ name }) => name.toLowerCase()),
+      "formulary",
+      "medicine name",
+    ),
+    ...duplicates(
       formulary.sources.map(({ id }) => id),
       "formulary",
       "source",
     ),
     ...formulary.medicines.flatMap(({ id, strengths, uses }) => [
+      ...duplicates(
+        uses.map(({ title, routes }) => `${title}, ${routes.join(" or ")}`),
+        id,
+        "the use",
+      ),
       ...duplicates(
         strengths.map((strength) => strength.id),
         id,

@@ -32,7 +32,7 @@ export interface HeldOutFit {
 }
 
 /** The open surveys, and for each child a fit that has not seen its survey. */
-export interface HeldOutSurveys {
+interface HeldOutSurveys {
   readonly survey: SurveyLoad;
   readonly modelFor: (child: SurveyChild) => BodyModel;
 }

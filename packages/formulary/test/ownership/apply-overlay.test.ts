@@ -62,7 +62,7 @@ describe("applyOverlay()", () => {
     const rounding = { toMl: 0.1, direction: "down", citations: use?.administration.citations };
     const formulary = applied([
       { change: "add", at: "medicines", value: { ...lorazepam, id: "ours" }, reason },
-      { change: "add", at: "medicines/ours/uses", value: { ...use, id: "second" }, reason },
+      { change: "add", at: "medicines/ours/uses", value: { ...use, id: "second", title: "second" }, reason },
       { change: "remove", at: "medicines/lorazepam", from: lorazepam, reason },
       {
         change: "set",

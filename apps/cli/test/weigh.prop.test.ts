@@ -28,6 +28,7 @@ async function weighBytes(input: Buffer, pieceBytes: number): Promise<Buffer> {
       chunks: chunks(),
       size: input.length,
       bytesRead: () => 0,
+      close: () => {},
     },
     sink: { stream, name: "memory", commit: nothing, discard: nothing },
     tally: emptyTally(),

@@ -15,6 +15,8 @@ export interface CsvSource {
   readonly size: number | undefined;
   /** Bytes handed out so far. */
   bytesRead(): number;
+  /** Stops reading, also where the other end keeps silent. */
+  close(): void;
 }
 
 /** Opens a CSV file, or standard input for "-", and looks at its beginning. */
@@ -52,7 +54,10 @@ export async function openSource(path: string): Promise<CsvSource> {
       yield value;
     }
   }
-  return { dialect, chunks: chunks(), size: await sizeOf(path), bytesRead: () => bytesRead };
+  const close = (): void => {
+    stream.destroy();
+  };
+  return { dialect, chunks: chunks(), size: await sizeOf(path), bytesRead: () => bytesRead, close };
 }
 
 async function sizeOf(path: string): Promise<number | undefined> {

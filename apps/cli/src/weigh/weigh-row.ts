@@ -1,34 +1,22 @@
-import { type BodyIssue, type BodyModel, estimateWeight, idealWeight } from "@steelyard/core/body";
 import {
-  type DecimalMark,
-  type EntryField,
-  type EntryIssue,
-  type EntryNotice,
-  readMeasurements,
-} from "@steelyard/core/entry";
+  type BodyModel,
+  estimateWeight,
+  idealWeight,
+  type SiteProfile,
+  uncalibratedSite,
+} from "@steelyard/core/body";
+import type { DecimalMark, EntryNotice } from "@steelyard/core/entry";
 import {
   describeBodyIssue,
   describeBodyWarning,
   describeEntryIssue,
   describeEntryNotice,
-  describeField,
 } from "@steelyard/core/wording";
-import { fromBytes, toBytes } from "./bytes.ts";
+import { toBytes } from "./bytes.ts";
 import type { CsvDialect } from "./csv-dialect.ts";
+import { bodyReason, createRowReader, entryReason } from "./row-reader.ts";
 import { countMarked, type Tally } from "./tally.ts";
 import type { ColumnPlan } from "./weigh-columns.ts";
-
-/** What statistics programs write for a missing value. */
-const MISSING = new Set(["", "NA", "N/A", "n/a", "NULL", "null", "NaN", "."]);
-
-function isMissing(cell: string): boolean {
-  return cell === "" || (!startsWithDigit(cell) && MISSING.has(cell));
-}
-
-function startsWithDigit(cell: string): boolean {
-  const code = cell.charCodeAt(0);
-  return code >= 48 && code <= 57;
-}
 
 /** Adds weight and notes to the cells of one row, in place, and counts it. */
 export type RowWeigher = (cells: string[]) => void;
@@ -39,26 +27,21 @@ export function createRowWeigher({
   dialect,
   tally,
   model,
+  site = uncalibratedSite,
 }: {
   plan: ColumnPlan;
   dialect: CsvDialect;
   tally: Tally;
   model: BodyModel;
+  site?: SiteProfile | undefined;
 }): RowWeigher {
-  const options = { decimalMark: dialect.decimalMark, ageUnitKnown: true } as const;
-  const modelOption = { model };
+  const readRow = createRowReader({ plan, dialect });
+  const estimateOptions = { model, site };
   const writeKg = createKgWriter(dialect.decimalMark);
-  // One object for all rows: a million of them would be the larger part of the work.
-  const texts: { [F in EntryField]?: string | undefined } = {};
 
   return (cells) => {
     tally.rows++;
-    const shapeNote = mendWidth(cells, plan.width);
-    for (const { field, index } of plan.columns) {
-      const cell = cells[index] as string;
-      texts[field] = isMissing(cell) ? undefined : fromBytes(cell);
-    }
-    const read = readMeasurements(texts, options);
+    const { shapeNote, read } = readRow(cells);
     if (!read.ok) {
       const [first] = read.error;
       if (first) countMarked(tally, entryReason(first));
@@ -67,7 +50,7 @@ export function createRowWeigher({
       return;
     }
     const { measurements, notices } = read.value;
-    const estimate = estimateWeight(measurements, modelOption);
+    const estimate = estimateWeight(measurements, estimateOptions);
     if (!estimate.ok) {
       const { error } = estimate;
       countMarked(tally, bodyReason(error));
@@ -103,18 +86,6 @@ export function createRowWeigher({
   };
 }
 
-/** Brings a row to the width of the header, so that the added cells stand under their names; nothing is lost. */
-function mendWidth(cells: string[], width: number): readonly string[] {
-  const had = cells.length;
-  if (had === width) return [];
-  if (had < width) {
-    while (cells.length < width) cells.push("");
-    return [`The row has ${had} of ${width} cells.`];
-  }
-  const surplus = cells.splice(width).map((cell) => fromBytes(cell));
-  return [`The row has ${had} cells and the header ${width}; left over: ${surplus.join(" | ")}.`];
-}
-
 /**
  * Writes kg to 10 g, which is finer than anything known of an estimate. Putting two whole numbers together takes a fifth
  * of the time of writing a fraction, and there are four a row.
@@ -132,15 +103,4 @@ function createKgWriter(mark: DecimalMark): (kg: number) => string {
 /** Sentences in one cell; plain spaces and hyphens, as spreadsheets do not search for the others. */
 function writeNotes(sentences: readonly string[]): string {
   return toBytes(sentences.join(" ").replaceAll("\u00a0", " ").replaceAll("\u2212", "-"));
-}
-
-/** "length missing", "arm circumference out of range". */
-function bodyReason(issue: BodyIssue): string {
-  const reason = issue.type.replace("measurement-", "").replaceAll("-", " ");
-  return "measurement" in issue ? `${describeField(issue.measurement)} ${reason}` : reason;
-}
-
-/** "arm circumference not a number". */
-function entryReason({ type, field }: EntryIssue): string {
-  return `${describeField(field)} ${type.replaceAll("-", " ")}`;
 }

@@ -23,6 +23,8 @@ const shiftLimit = 5 * Math.sqrt(betweenPopulations.shift);
 const slopeLimit = 5 * Math.sqrt(betweenPopulations.slope);
 const percent: Range = [0, 100];
 const many = 1e12;
+/** Known better than by a thousand million children is not known but typed. */
+const leastVariance = 1e-9;
 
 /**
  * A site profile from the JSON that `steelyard calibrate` writes, checked field by field.
@@ -77,8 +79,8 @@ function populationOf(parent: FieldReader, faults: FieldFault[]): PopulationShif
   const variances = fields.object("variance");
   const largest = Math.sqrt(betweenPopulations.shift * betweenPopulations.slope);
   const variance = {
-    shift: variances.number("shift", [Number.MIN_VALUE, betweenPopulations.shift]),
-    slope: variances.number("slope", [Number.MIN_VALUE, betweenPopulations.slope]),
+    shift: variances.number("shift", [leastVariance, betweenPopulations.shift]),
+    slope: variances.number("slope", [leastVariance, betweenPopulations.slope]),
     covariance: variances.number("covariance", [-largest, largest]),
   };
   const high = Math.sqrt(variance.shift * variance.slope);

@@ -4,7 +4,7 @@ import type { AccuracyResults, SurveyAccuracy } from "./compute-accuracy.ts";
 import { groupByZ } from "./group-by-z.ts";
 import { classesTable, formulasTable, groupsTable, onemoreTable } from "./page-tables.ts";
 import { plainFormulas } from "./plain-formulas.ts";
-import { proposedMinimum, publishedClasses } from "./published-classes.ts";
+import { proposedMinimum, publishedClasses, publishedOverestimates } from "./published-classes.ts";
 import type { Way } from "./regression-to-the-mean.ts";
 
 /** An entry of the source registry, as far as the page shows it. */
@@ -110,7 +110,7 @@ ${figure("regression-to-the-mean", "Mean percentage error by weight for length, 
 
 Two things add to it in the outermost groups of the surveys. A slip of the scale or of the length makes a child "below -3" or "above 3" on paper, and the estimate is then right and the
 group wrong. And the thinnest arms are estimated a little too heavy (the [log](../reference/surveys-log.md) has them by survey). For comparison, published, with our sign: a
-regression on height alone overestimated children below -3 by 21.6 %, length-only tapes by 31.1 and 36.8 % (\`ralston2016\`, read).
+regression on height alone overestimated children below -3 by ${publishedOverestimates.height.toFixed(1)} %, length-only tapes by ${publishedOverestimates.tapes.map((tape) => tape.toFixed(1)).join(" and ")} % (\`ralston2016\`, read).
 
 What shrinks the error is knowing more, because it leaves less to chance. What one more fact takes away in children grouped by their true weight; the build is simulated from
 the true weight with the published error of the eye, 1.05 SD (\`build-by-eye-2025\`), cut into five words:

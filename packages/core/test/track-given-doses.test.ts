@@ -99,6 +99,19 @@ describe("trackGivenDoses()", () => {
     expect(at(24 * 60)).toEqual([]);
   });
 
+  it("counts the number of doses over the same hours", () => {
+    const formulary = formularyWith(
+      { ...perKg, withinH: 24 },
+      { maximumDoses: 2, intervalMin: { low: 1, high: 1 } },
+    );
+    const track = (last: number) =>
+      trackGivenDoses({ formulary, weights, given: [mg(1, 0), mg(1, 600), mg(1, last)] });
+    expect(track(1439).warnings.map(({ type }) => type)).toEqual(["too-many-doses"]);
+    expect(track(1440).warnings).toEqual([]);
+    expect(track(1440).lines[0]?.dosesLeft).toBe(0);
+    expect(track(2100).lines[0]?.dosesLeft).toBe(1);
+  });
+
   it("marks doses too many, too soon and too large, in any order of entry", () => {
     const given = [mg(1, 20), mg(1, 0), mg(4.1, 4), mg(0.1, 30)];
     const { warnings } = trackGivenDoses({ formulary: formularyWith({}), weights, given });

@@ -14,7 +14,7 @@ const NOTHING: Rational = { numerator: 0, denominator: 1 };
  * What has been given, what remains under each cumulative maximum, and when the next dose is due.
  *
  * Sums are exact. A maximum counts every use of the same medicine that is given in comparable units; one for a number
- * of hours counts the doses of those hours, the one being given included. `given` in any order; `atMinutes` on one
+ * of hours counts the doses of those hours, the one being given included, and so does the number of doses beside it. `given` in any order; `atMinutes` on one
  * clock. Throws a `RangeError` where a dose is not above 0, a time is not finite or a weight is no child's.
  *
  * ```ts
@@ -91,12 +91,16 @@ function trackLine(
   );
   const inUnit = (amount: Rational): Dose => ({ amount: toNumber(amount), unit });
   const withinH = repeat?.cumulativeMaximum?.withinH;
-  /** All of the medicine up to and including a time, within the hours that count. */
-  const totalAt = (atMinutes: number): Rational =>
-    ofMedicine
+  /** Those up to and including a time, within the hours that count. */
+  const countedAt = (doses: readonly Counted[], atMinutes: number): Counted[] =>
+    doses
       .filter(({ record }) => record.atMinutes <= atMinutes)
-      .filter(({ record }) => withinH === undefined || record.atMinutes > atMinutes - 60 * withinH)
-      .reduce((sum, each) => add(sum, multiply(each.amount, factor(each.unit, unit))), NOTHING);
+      .filter(({ record }) => withinH === undefined || record.atMinutes > atMinutes - 60 * withinH);
+  const totalAt = (atMinutes: number): Rational =>
+    countedAt(ofMedicine, atMinutes).reduce(
+      (sum, each) => add(sum, multiply(each.amount, factor(each.unit, unit))),
+      NOTHING,
+    );
 
   const maximum = cumulativeMaximum(prepared, unit, child);
   const single = singleMaximum(prepared, unit);
@@ -106,9 +110,10 @@ function trackLine(
     if (single !== undefined && compare(amount, single) > 0) {
       warnings.push({ type: "single-maximum-passed", lineId, atMinutes, dose, maximum: inUnit(single) });
     }
-    if (repeat?.maximumDoses !== undefined && index >= repeat.maximumDoses) {
+    const doses = countedAt(own.slice(0, index + 1), atMinutes).length;
+    if (repeat?.maximumDoses !== undefined && doses > repeat.maximumDoses) {
       const { maximumDoses } = repeat;
-      warnings.push({ type: "too-many-doses", lineId, atMinutes, doses: index + 1, maximumDoses });
+      warnings.push({ type: "too-many-doses", lineId, atMinutes, doses, maximumDoses });
     }
     const before = own[index - 1];
     if (before !== undefined && repeat?.intervalMin !== undefined) {
@@ -127,10 +132,13 @@ function trackLine(
     warnings.push({ type: "cumulative-maximum-passed", lineId, atMinutes, total: sum, maximum: most });
   }
 
-  const totalNow = totalAt(Math.max(...ofMedicine.map(({ record }) => record.atMinutes)));
+  const nowMinutes = Math.max(...ofMedicine.map(({ record }) => record.atMinutes));
+  const totalNow = totalAt(nowMinutes);
   const left = known && (compare(totalNow, known) >= 0 ? NOTHING : subtract(known, totalNow));
   const dosesLeft =
-    repeat?.maximumDoses === undefined ? undefined : Math.max(0, repeat.maximumDoses - own.length);
+    repeat?.maximumDoses === undefined
+      ? undefined
+      : Math.max(0, repeat.maximumDoses - countedAt(own, nowMinutes).length);
   const isOver = dosesLeft === 0 || left?.numerator === 0;
   const interval = isOver ? undefined : repeat?.intervalMin;
   return {

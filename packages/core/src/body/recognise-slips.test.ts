@@ -56,6 +56,12 @@ describe("recogniseSlips() proposes", () => {
     ["a length in metres and nothing else", { lengthCm: 1.36 }, "unit m: lengthCm 136"],
     ["an arm in cm and nothing else", { armMm: 19 }, "unit cm: armMm 190"],
     ["an infant's age in years", { lengthCm: 75, armMm: 145, ageMonths: 132 }, "unit mo: ageMonths 11"],
+    ["a tape in inches", { lengthCm: 53.5, armMm: 7.5 }, "unit in: lengthCm 135.89, armMm 190.5"],
+    [
+      "a tape in inches, beside a weight",
+      { lengthCm: 53.5, armMm: 7.5, waistCm: 23, scaleKg: 28 },
+      "unit in: lengthCm 135.89, armMm 190.5, waistCm 58.42",
+    ],
     ["a carer's pounds", { lengthCm: 136, armMm: 190, carerKg: 62 }, "unit lb: carerKg 28.12272694"],
     ["a head in mm", { lengthCm: 66, armMm: 140, headCm: 430 }, "unit mm: headCm 43"],
     [

@@ -23,7 +23,7 @@ const leastP = 0.05;
  * Slips that would explain measurements which do not belong to one child: a wrong unit, a moved decimal point, two digits or two fields
  * exchanged, or a number that nothing explains; most likely first, and empty when the measurements agree.
  *
- * Each slip is tried on its own: p = prior x density of the measurements without it, over the sum for all slips and for nothing being
+ * Each slip is tried on its own (a tape in inches with all that was read off it): p = prior x density of the measurements without it, over the sum for all slips and for nothing being
  * wrong, with the density that of the joint model, in Student's t of 4 degrees of freedom. A number that nothing explains comes last, as its
  * proposal is to leave it out, while the others can be checked against the tape. Nothing is applied: `proposed` is for a person to accept.
  *

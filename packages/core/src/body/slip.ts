@@ -32,7 +32,7 @@ export type SlipKind =
 
 /** A slip that would explain measurements which do not belong together; a proposal, never applied unasked. */
 export type Slip = SlipKind & {
-  /** What changes: one number, or two that change places. */
+  /** What changes: one number, two that change places, or all that were read off one tape. */
   readonly changes: readonly SlipChange[];
   /** All measurements as they would be without the slip. */
   readonly proposed: Measurements;

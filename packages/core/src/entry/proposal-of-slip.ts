@@ -2,7 +2,7 @@ import type { Slip } from "../body/index.ts";
 import type { Proposal } from "./entry-issue.ts";
 
 /**
- * What to offer a person for a slip in the measurements: the number in the unit it was read in, two numbers exchanged, or other numbers.
+ * What to offer a person for a slip in the measurements: the number in the unit it was read in, length and arm exchanged, or other numbers.
  * Undefined where there is nothing to offer but to measure again. Applies nothing.
  *
  * ```ts
@@ -22,13 +22,14 @@ export function proposalOfSlip(slip: Slip): Proposal | undefined {
   );
   const [change] = slip.changes;
   if (values.length === 0 || change === undefined) return undefined;
-  if (slip.type === "unit") {
+  if (slip.type === "unit" && values.length === 1) {
     const { measurement: field, given, value = given } = change;
     // "10 years" that were months: the number that was typed is the months.
     return { type: "unit", field, typed: slip.from === "mo" ? value : given, from: slip.from, value };
   }
   const lengthCm = values.find(({ field }) => field === "lengthCm")?.value;
   const armMm = values.find(({ field }) => field === "armMm")?.value;
-  if (lengthCm !== undefined && armMm !== undefined) return { type: "swap", lengthCm, armMm };
+  if (slip.type === "fields-exchanged" && lengthCm !== undefined && armMm !== undefined)
+    return { type: "swap", lengthCm, armMm };
   return { type: "values", values };
 }

@@ -160,7 +160,7 @@ export const ENGLISH: MessageCatalogue = {
     ),
 
   "slip.unit": ({ changes, from }) =>
-    `${unlikely(changes)}: it may have been ${from === "mo" || from === "y" ? "given" : "read"} in ${UNIT_IN_FULL[from]}.`,
+    `${unlikely(changes)}: ${changes.length === 1 ? "it" : "they"} may have been ${from === "mo" || from === "y" ? "given" : "read"} in ${UNIT_IN_FULL[from]}.`,
   "slip.decimal-point": ({ changes }) =>
     `${unlikely(changes)}: its decimal point or a nought may be out of place.`,
   "slip.digits-exchanged": ({ changes }) =>

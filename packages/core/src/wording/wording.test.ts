@@ -249,6 +249,10 @@ describe("describeSlip()", () => {
       "Arm circumference 7.5 mm is unlikely: it may have been read in inches. Did you mean 7.5 in (190.5 mm)?",
     ],
     [
+      { lengthCm: 53.5, armMm: 7.5 },
+      "Length 53.5 cm and arm circumference 7.5 mm are unlikely: they may have been read in inches. Did you mean length 135.89 cm and arm circumference 190.5 mm?",
+    ],
+    [
       { ...girl, ageMonths: 9 },
       "Age 9 months is unlikely: it may have been given in years. Did you mean 9 years?",
     ],

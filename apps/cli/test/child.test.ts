@@ -81,6 +81,49 @@ describe("steelyard child", () => {
     expect(infusion.rate).toEqual({ mlPerH: expect.any(Number), concentration: expect.any(String) });
   });
 
+  it("says what one more measurement would buy, narrowest first, and nothing where the child was weighed", () => {
+    const args = ["--length-cm", "136", "--arm-mm", "190"];
+    const { nextMeasurements, weight } = JSON.parse(child(...args, "--json").stdout);
+    const now = (50 * (weight.high95Kg - weight.low95Kg)) / weight.totalKg;
+    const widths = nextMeasurements.map(
+      ({ halfWidthPercent }: { halfWidthPercent: number }) => halfWidthPercent,
+    );
+    expect(widths.length).toBeGreaterThan(1);
+    expect(widths).toEqual([...widths].sort((a, b) => a - b));
+    expect(Math.max(...widths)).toBeLessThan(now);
+    const [{ measurement, halfWidthPercent }] = nextMeasurements;
+    expect(measurement).toMatch(/^(waist|thigh|calf)Cm$/);
+    expect(child(...args).stdout).toContain(
+      `Measuring the ${measurement.replace("Cm", "")} would narrow the range to about ±${Math.round(halfWidthPercent)} %.`,
+    );
+    const weighed = child(...args, "--weight-kg", "28", "--json");
+    expect(JSON.parse(weighed.stdout).nextMeasurements).toEqual([]);
+  });
+
+  it("widens the range for a length taken seated by one, and narrows it again by more readings", () => {
+    const width = (...more: string[]): number => {
+      const { weight } = JSON.parse(child("--length-cm", "136", "--arm-mm", "190", ...more, "--json").stdout);
+      return weight.high95Kg - weight.low95Kg;
+    };
+    const seated = ["--posture", "seated", "--people", "1"];
+    const once = width(...seated);
+    expect(once).toBeGreaterThan(width());
+    expect(width(...seated, "--length-readings", "4")).toBeLessThan(once);
+  });
+
+  it("takes a segment for a length, an earlier weight, oedema and pregnancy, and says how", () => {
+    const segment = child("--knee-height-cm", "40", "--arm-mm", "190", "--oedema").stdout;
+    expect(segment).toContain("! Length was worked out from knee height as 132.5 cm");
+    expect(segment).toContain("Arm circumference was left out, as oedema adds to it.");
+    const half = child("--length-cm", "136", "--arm-mm", "190", "--earlier-kg", "25").stdout;
+    expect(half.replaceAll(/\s+/g, " ")).toContain(
+      "Earlier weight was given but not used, as the age at the earlier weight is missing.",
+    );
+    const args = ["--length-cm", "136", "--age", "9y", "--earlier-kg", "25", "--earlier-age", "8y"];
+    expect(JSON.parse(child(...args, "--json").stdout).weight.rests).toContain("earlier");
+    expect(child("--length-cm", "136", "--pregnant").stdout).toContain("! Pregnancy:");
+  });
+
   it("lets a scale weight replace the estimate, with and without a length", () => {
     const both = JSON.parse(child("--weight-kg", "28,4", "--length-cm", "136", "--json").stdout);
     expect(both.weight).toMatchObject({ totalKg: 28.4, low95Kg: 28.4, high95Kg: 28.4, rests: ["scaleKg"] });
@@ -151,6 +194,15 @@ describe("steelyard child refuses with a sentence and a status", () => {
     [2, ["--length-cm", "136 kg"], '"kg" is not a unit of length: use mm, cm, m, in or ft.'],
     [2, ["--length-cm", "136", "--length-cm", "140"], 'given twice, as "136" and "140"'],
     [2, [...cm, "--age", "9"], "Did you mean 9 days, 9 weeks, 9 months or 9 years?"],
+    [2, [...cm, "--people", "3"], '"3" is no number of people measuring: use 1 or 2.'],
+    [2, [...cm, "--arm-step-mm", "3"], '"3" is no step of the arm tape: use 1, 2, 5 or 10.'],
+    [2, [...cm, "--earlier-age", "8"], 'Age at the earlier weight "8" has no unit'],
+    [1, ["--ulna-cm", "20"], "Ulna length gives a length only together with the age"],
+    [
+      1,
+      ["--knee-height-cm", "400"],
+      'Did you mean 400 mm (40 cm)? If so, give the unit: --knee-height-cm "400 mm"',
+    ],
     [2, [...cm, "--sex", "x"], '"x" is no sex: use f or m.'],
     [2, [], "No measurement was given."],
     [2, ["--lenght-cm", "136"], "Did you mean --length-cm?"],
@@ -177,16 +229,19 @@ describe("steelyard", () => {
     expect(stdout).toMatch(/^steelyard \d+\.\d+\.\d+\nbody model .+\nformulary .+ \(draft, not signed\)\n$/);
   });
 
-  it.each([[["--help"]], [["child", "--help"]], [["weigh", "--help"]], [["help", "weigh"]]])(
-    "%j explains exit status and carries the cautions, within 80 columns",
-    (args) => {
-      const { status, stdout } = runSteelyard(args);
-      expect(status).toBe(0);
-      expect(stdout).toContain("Exit status:");
-      expect(stdout).toContain("Weigh the child as soon as");
-      expect(stdout.split("\n").filter((line) => line.length > 80)).toEqual([]);
-    },
-  );
+  it.each([
+    [["--help"]],
+    [["child", "--help"]],
+    [["weigh", "--help"]],
+    [["calibrate", "--help"]],
+    [["help", "weigh"]],
+  ])("%j explains exit status and carries the cautions, within 80 columns", (args) => {
+    const { status, stdout } = runSteelyard(args);
+    expect(status).toBe(0);
+    expect(stdout).toContain("Exit status:");
+    expect(stdout).toContain("Weigh the child as soon as");
+    expect(stdout.split("\n").filter((line) => line.length > 80)).toEqual([]);
+  });
 
   it.each([[[]], [["frobnicate"]], [["--frobnicate"]]])("%j is wrong usage", (args) => {
     const { status, stdout } = runSteelyard(args);

@@ -1,4 +1,5 @@
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
+import { once } from "node:events";
 import { linkSync, symlinkSync } from "node:fs";
 import { join } from "node:path";
 import { parse } from "csv-parse/sync";
@@ -65,6 +66,56 @@ describe("steelyard weigh", () => {
     ]) {
       expect(Math.abs(Number(row[column]) - kg), column).toBeLessThanOrEqual(0.005_000_1);
     }
+  });
+
+  it("reads every measurement and how it was taken, as child does", () => {
+    const columns = {
+      lying_length_cm: ["--length-cm", "62"],
+      arm_mm: ["--arm-mm", "140"],
+      head_cm: ["--head-cm", "41"],
+      age_months: ["--age", "5mo"],
+      posture: ["--posture", "seated"],
+      people: ["--people", "1"],
+      length_readings: ["--length-readings", "2"],
+      arm_step_mm: ["--arm-step-mm", "5"],
+      arm_readings: ["--arm-readings", "3"],
+      earlier_kg: ["--earlier-kg", "5.4"],
+      earlier_age_months: ["--earlier-age", "3mo"],
+      missing_limb: ["--missing-limb", "foot"],
+    } as const;
+    const entries = Object.entries(columns);
+    const cells = entries.map(([, [, text]]) => text.replace("mo", ""));
+    const { rows } = weigh(`${entries.map(([column]) => column).join(",")}\n${cells.join(",")}\n`);
+    const { weight } = JSON.parse(runSteelyard(["child", ...Object.values(columns).flat(), "--json"]).stdout);
+    expect(Math.abs(Number(rows[0]?.total_kg) - weight.totalKg)).toBeLessThanOrEqual(0.005_000_1);
+    expect(Math.abs(Number(rows[0]?.high95_kg) - weight.high95Kg)).toBeLessThanOrEqual(0.005_000_1);
+    expect(rows[0]?.notes).toContain("The missing foot was taken off");
+  });
+
+  it("takes a segment of a limb for a length, and oedema as a word", () => {
+    const { rows } = weigh(
+      "knee_height_cm,arm_mm,oedema,ulna_cm\n40,190,no,\n40,190,yes,\n,190,,20\n40,190,perhaps,\n",
+    );
+    expect(rows[0]?.notes).toContain("Length was worked out from knee height as 132.5 cm");
+    expect(rows[1]?.notes).toContain("Arm circumference was left out, as oedema adds to it.");
+    expect(rows[2]?.notes).toContain("Ulna length gives a length only together with the age");
+    expect(rows[3]?.notes).toContain('"perhaps" does not say whether there is oedema: use yes or no.');
+  });
+
+  it("stops at once when it is interrupted, and leaves nothing", async () => {
+    const folder = temporaryFolder();
+    const command = spawn(process.execPath, [BIN, "weigh", "-", "-o", join(folder.path, "out.csv")]);
+    let stderr = "";
+    command.stderr.on("data", (chunk: Buffer) => {
+      stderr += chunk.toString();
+    });
+    command.stdin.on("error", () => {});
+    command.stdin.write(`ward,lying_length_cm\n${"Larch,136\n".repeat(10_000)}`);
+    await vi.waitFor(() => expect(stderr).toContain("Passed on"), { timeout: 30_000 });
+    command.kill("SIGINT");
+    expect((await once(command, "exit"))[0]).toBe(1);
+    expect(stderr).toContain("Interrupted; no result was written.");
+    expect(folder.names()).toEqual([]);
   });
 
   it("marks a bad row in notes and goes on", () => {

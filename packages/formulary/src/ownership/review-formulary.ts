@@ -47,13 +47,20 @@ function steps({ option: { rule }, place }: OptionPlace, stepShare: number): For
       const message = stepBetween(
         { rule: below.rule, kg: 1 },
         { rule: above.rule, kg: 1 },
-        `${formatNumber(above.lowMonths)} months`,
+        ageInWords(above.lowMonths),
         stepShare,
       );
       return message === undefined ? [] : [{ place, message }];
     });
   }
   return [];
+}
+
+/** "18 months", "6 years". */
+function ageInWords(months: number): string {
+  return months >= 24 && months % 12 === 0
+    ? `${formatNumber(months / 12)} years`
+    : `${formatNumber(months)} months`;
 }
 
 interface Side {

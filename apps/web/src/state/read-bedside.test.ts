@@ -167,4 +167,42 @@ describe("readBedside()", () => {
     const estimate = estimateWeight(measurements as Measurements);
     expect(estimate.ok && estimate.value.totalKg).toBe(totalKg(read(texts)));
   });
+
+  test.each<[string, Texts, string, object]>([
+    [
+      "pounds",
+      { carerKg: "62" },
+      "carerKg",
+      { type: "unit", field: "carerKg", typed: 62, from: "lb", value: 28.12272694 },
+    ],
+    [
+      "years as months",
+      { ageMonths: "9 mo" },
+      "ageMonths",
+      { type: "unit", field: "ageMonths", typed: 9, from: "y", value: 108 },
+    ],
+    [
+      "a nought too many",
+      { scaleKg: "280" },
+      "scaleKg",
+      { type: "values", values: [{ field: "scaleKg", value: 28 }] },
+    ],
+    [
+      "a length in inches",
+      { lengthCm: "53.5" },
+      "lengthCm",
+      expect.objectContaining({ from: "in", value: 135.89 }),
+    ],
+  ])("%s: what was perhaps meant, to press", (_, texts, field, proposal) => {
+    const { messages } = read({ lengthCm: "136", armMm: "190", ...texts });
+    expect(messages).toContainEqual(expect.objectContaining({ field, kind: "notice" }));
+    expect(messages.find((message) => message.field === field)?.proposals[0]).toEqual(proposal);
+    expect(read({ lengthCm: "136", armMm: "190", ...texts }, field as keyof Texts).messages).toEqual([]);
+  });
+
+  test("nothing is said twice, and nothing of measurements that agree", () => {
+    expect(read({ lengthCm: "136", armMm: "190", waistCm: "58", ageMonths: "9 y" }).messages).toEqual([]);
+    expect(read({ lengthCm: "136", armMm: "19" }).messages).toHaveLength(1);
+    expect(read({ lengthCm: "136", armMm: "190", waistCm: "600" }).messages).toHaveLength(1);
+  });
 });

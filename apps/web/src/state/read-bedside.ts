@@ -15,14 +15,8 @@ import {
 } from "@steelyard/core/entry";
 import { describeBodyIssue, describeEntryIssue, describeEntryNotice } from "@steelyard/core/wording";
 import { type BedsideField, type BedsideState, bedsideFields } from "./bedside-state.ts";
-
-/** A sentence about one field; an issue keeps the number out, a notice lets it in. */
-export interface FieldMessage {
-  readonly field: string;
-  readonly kind: "issue" | "notice";
-  readonly sentence: string;
-  readonly proposals: readonly Proposal[];
-}
+import type { FieldMessage } from "./field-message.ts";
+import { slipMessages } from "./slip-messages.ts";
 
 /** A child that has a weight. */
 export interface WeighedChild {
@@ -63,7 +57,9 @@ export function readBedside({ texts, typing }: Pick<BedsideState, "texts" | "typ
   const messages = [...issues, ...notices.map(messageOfNotice)];
   const isMeasured = Object.keys(measurements).some((name) => !circumstances.has(name));
   if (!isMeasured) return { ...nothing, messages };
-  return weigh({ measurements, messages, typing });
+  const view = weigh({ measurements, messages, typing });
+  const slips = slipMessages({ measurements, messages: view.messages, typing });
+  return { ...view, messages: [...view.messages, ...slips] };
 }
 
 function weigh({

@@ -20,6 +20,15 @@ describe("update()", () => {
     expect(update(settled, { type: "settled" })).toBe(settled);
   });
 
+  test("takes other numbers into their fields", () => {
+    const values = [
+      { field: "armMm", value: 190 },
+      { field: "ageMonths", value: 108 },
+    ] as const;
+    const { texts } = after({ type: "proposal-accepted", proposal: { type: "values", values } });
+    expect(texts).toMatchObject({ armMm: "190", ageMonths: "108 mo" });
+  });
+
   test("takes a unit proposal into its own field and leaves the others alone", () => {
     const state = after({ type: "typed", field: "armMm", text: "19" }, typedLength, {
       type: "proposal-accepted",

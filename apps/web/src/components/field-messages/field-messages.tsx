@@ -2,7 +2,7 @@ import type { Proposal } from "@steelyard/core/entry";
 import { describeProposal } from "@steelyard/core/wording";
 import type { VNode } from "preact";
 import { messages } from "../../messages/index.ts";
-import type { FieldMessage } from "../../state/read-bedside.ts";
+import type { FieldMessage } from "../../state/field-message.ts";
 
 interface Props {
   readonly items: readonly FieldMessage[];

@@ -11,7 +11,7 @@ import {
   optionalFields,
   type TypedField,
 } from "../../state/bedside-state.ts";
-import type { FieldMessage } from "../../state/read-bedside.ts";
+import type { FieldMessage } from "../../state/field-message.ts";
 import type { BedsideEvent } from "../../state/update.ts";
 import { MoreFields } from "./more-fields.tsx";
 

@@ -97,7 +97,7 @@ better model could mend, and here is why.
 Of all children with the same length and arm, some weigh less than the average of them and some more. The estimate is the middle, as it must be: nothing that was measured tells
 them apart. Now pick the thinnest *by the scale*. You have picked, from every such set of children, those that weigh less than their middle, so the middle is too heavy
 for them; among the heaviest it is too light for the same reason. At the bedside nobody can pick like that, since the scale is what is missing. What can be picked is
-an estimate: of the children *estimated* below -3, what do they weigh? That is the honest question, and there the error is near 0.
+an estimate: of the children *estimated* below -3, what do they weigh? That is the honest question, and there the error is a few per cent at most.
 
 The proof is in the column "weights drawn from the model". There each child was given a weight drawn at random from its own estimate, so that the model is right by construction, to
 the last digit. Grouped by those weights it is still "wrong" by much the same amount.
@@ -118,7 +118,8 @@ the true weight with the published error of the eye, 1.05 SD (\`build-by-eye-202
 ${onemoreTable(placed)}
 
 Mean error in per cent (children). The tape does most of it: in the children of ${placed[0]?.name} with a true z of -3 to -2, a build by eye alone takes
-away ${takenAway(placed, "build")} % of the error that the length leaves, the arm alone ${takenAway(placed, "arm")} %, both together ${takenAway(placed, "armBuild")} %.
+away ${takenAway(placed, "build")} % of the error that the length leaves, the arm alone ${takenAway(placed, "arm")} %, both together ${takenAway(placed, "armBuild")} %. What a word does beside a very small arm is one of the [known weak
+places](model.md#known-weak-places).
 
 ## Sources
 

@@ -29,7 +29,7 @@ export function knownOf(
 }
 
 /** The surveys whose tapes and scales were read well (see the data's README). */
-export const cleanDatasets: readonly string[] = ["liberiaData anthroDF (round 2)", "nipnTK dp.ex03"];
+const cleanDatasets: readonly string[] = ["liberiaData anthroDF (round 2)", "nipnTK dp.ex03"];
 
 /** NHANES children with all that was measured, the weight as from a scale; every other one of them judges. */
 export function nhanesRows(children: readonly FitChild[]): readonly CleanRow[] {

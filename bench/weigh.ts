@@ -1,15 +1,15 @@
 /**
  * How fast `steelyard weigh` is and how much memory it takes, beside a program that only reads and writes the same
- * file, and what the computing alone costs. Run: `node bench/weigh.ts`. Budget: 1,000,000 rows of length and arm
- * in 2 s of computing, in constant memory. Ratios are what to compare; seconds hold for one machine on one day.
+ * file, and what the computing alone costs (see `measure-computing.ts`). Run: `npm run bench`. Ratios are what to compare; seconds hold for
+ * one machine on one day.
  */
 import { spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { estimateWeight, idealWeight } from "@steelyard/core/body";
-import { readMeasurements } from "@steelyard/core/entry";
+import { inventedChild } from "./invented-child.ts";
+import { measureComputing } from "./measure-computing.ts";
 
 const here = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), "steelyard-bench-"));
@@ -22,7 +22,7 @@ interface Measured {
 
 try {
   for (const rows of [100_000, 1_000_000]) compareWithPlain(rows);
-  for (const columns of [["m"], [""]] as const) measureComputing(200_000, columns[0]);
+  measureComputing(1_000_000);
 } finally {
   rmSync(folder, { recursive: true });
 }
@@ -32,7 +32,7 @@ function compareWithPlain(rows: number): void {
   const output = join(folder, "out.csv");
   writeFileSync(
     input,
-    `lying_length_cm,arm_mm\n${Array.from({ length: rows }, (_, i) => child(i).join(",")).join("\n")}\n`,
+    `lying_length_cm,arm_mm\n${Array.from({ length: rows }, (_, i) => inventedLine(i)).join("\n")}\n`,
   );
   const plain = run([here("weigh-plain.ts"), input, output]);
   const weigh = run([here("../apps/cli/bin/steelyard.js"), "weigh", input, "-o", output]);
@@ -47,34 +47,9 @@ function compareWithPlain(rows: number): void {
   );
 }
 
-/** Reading two cells, the estimate and the ideal weight, without any file. */
-function measureComputing(rows: number, sex: string): void {
-  const cells = Array.from({ length: rows }, (_, i) => child(i));
-  const weighAll = (): number => {
-    const start = performance.now();
-    for (const [lengthCm, armMm] of cells) {
-      const read = readMeasurements({ lengthCm, armMm, sex });
-      if (!read.ok) throw new Error(`Cannot read ${lengthCm} and ${armMm}`);
-      const { measurements } = read.value;
-      const estimate = estimateWeight(measurements);
-      if (!estimate.ok || measurements.lengthCm === undefined)
-        throw new Error(`Cannot weigh ${lengthCm} and ${armMm}`);
-      idealWeight({ lengthCm: measurements.lengthCm, sex: measurements.sex });
-    }
-    return performance.now() - start;
-  };
-  weighAll();
-  const seconds = (Math.min(weighAll(), weighAll(), weighAll()) / 1000) * (1_000_000 / rows);
-  console.log(
-    `computing alone, ${sex === "" ? "sex unknown" : "sex known"}: ${seconds.toFixed(2)} s for 1,000,000 rows`,
-  );
-}
-
-/** An invented child: lengths spread over the whole range, arms over the usual width at that length. */
-function child(i: number): readonly [lengthCm: string, armMm: string] {
-  const lengthCm = 55 + ((i * 7919) % 1300) / 10;
-  const armMm = Math.round((105 + 1.1 * (lengthCm - 50)) * (0.85 + 0.45 * (((i * 104_729) % 1000) / 1000)));
-  return [lengthCm.toFixed(1), String(armMm)];
+function inventedLine(i: number): string {
+  const { lengthCm, armMm } = inventedChild(i);
+  return `${lengthCm},${armMm}`;
 }
 
 function run(args: readonly string[]): Measured {

@@ -1,17 +1,21 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { gunzipSync } from "node:zlib";
-import { referenceSite } from "@steelyard/core/body";
+import { createBodyModel, referenceSite } from "@steelyard/core/body";
 import { centimetres, millimetres } from "@steelyard/core/units";
 import { beforeAll, describe, expect, it, vi } from "vitest";
+import sources from "../../docs/sources.json" with { type: "json" };
 import { measureAccuracy } from "../src/accuracy.ts";
+import { writeAccuracy } from "../src/accuracy-page/write-accuracy.ts";
 import { crossValidate } from "../src/fit/cross-validate.ts";
+import { fitAndHoldOut, type HeldOutFit } from "../src/fit/fit-and-hold-out.ts";
 import type { FitChild } from "../src/fit/fit-child.ts";
 import { type FitTexts, runFit } from "../src/fit/run-fit.ts";
 import { type JudgedRow, judge } from "../src/judge.ts";
 
 // Real cross-validation, watched: the models of the one run are used again for the figures below.
 vi.mock(import("../src/fit/cross-validate.ts"), { spy: true });
+vi.mock(import("../src/fit/fit-and-hold-out.ts"), { spy: true });
 
 const folder = process.env.STEELYARD_DATA;
 const notice = folder ? "" : " (skipped: STEELYARD_DATA is not set)";
@@ -26,6 +30,7 @@ interface Row {
 
 describe.skipIf(folder === undefined)(`the fit that ships${notice}`, () => {
   let texts: FitTexts;
+  let fit: HeldOutFit;
   let children = 0;
   let judged: readonly JudgedRow<FitChild>[] = [];
   const rows: Row[] = [];
@@ -41,6 +46,9 @@ describe.skipIf(folder === undefined)(`the fit that ships${notice}`, () => {
     if (call === undefined || result?.type !== "return" || calls.length > 1) {
       throw new Error(`The fit cross-validated ${calls.length} times`);
     }
+    const [fitted] = vi.mocked(fitAndHoldOut).mock.results;
+    if (fitted?.type !== "return") throw new Error("The fit did not return");
+    fit = fitted.value;
     const nhanes = call[0].filter(({ source, armMm }) => source === "NHANES" && armMm !== undefined);
     children = nhanes.length;
     judged = judge({
@@ -66,6 +74,12 @@ describe.skipIf(folder === undefined)(`the fit that ships${notice}`, () => {
     expect(texts.fitLog).toBe(committed("reference/fit-log.md"));
     expect(texts.surveyLog).toBe(committed("reference/surveys-log.md"));
   });
+
+  it("makes the committed accuracy page and figures again, byte for byte", () => {
+    const written = writeAccuracy({ fit, model: createBodyModel(fit.references), sources });
+    for (const [path, text] of written) expect(text, path).toBe(committed(`docs/${path}`));
+    // Half a minute on an idle machine.
+  }, 300_000);
 
   const percent = (own: readonly Row[], holds: (row: Row) => boolean): number =>
     (100 * own.filter(holds).length) / own.length;

@@ -14,7 +14,7 @@ import type { ColumnPlan } from "./weigh-columns.ts";
 /** What statistics programs write for a missing value. */
 const MISSING = new Set(["", "NA", "N/A", "n/a", "NULL", "null", "NaN", "."]);
 
-export interface RowRead {
+interface RowRead {
   /** What is said of a row that is wider or narrower than the header. */
   readonly shapeNote: readonly string[];
   readonly read: Result<MeasurementsRead, readonly EntryIssue[]>;

@@ -76,7 +76,16 @@ export const FIELD_UNIT: Readonly<Record<QuantityField, UnitSymbol>> = {
   scaleKg: "kg",
 };
 
-/** Whether the field holds an age: it is said in years as often as in months, so the unit must be known. */
+/**
+ * Whether the field holds an age: it is said in years as often as in months, so the unit must be known.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { isAge } from "@steelyard/core/entry";
+ *
+ * assert.ok(isAge("earlierAgeMonths") && !isAge("lengthCm"));
+ * ```
+ */
 export function isAge(field: EntryField): boolean {
   return field === "ageMonths" || field === "earlierAgeMonths";
 }

@@ -118,8 +118,7 @@ the true weight with the published error of the eye, 1.05 SD (\`build-by-eye-202
 ${onemoreTable(placed)}
 
 Mean error in per cent (children). The tape does most of it: in the children of ${placed[0]?.name} with a true z of -3 to -2, a build by eye alone takes
-away ${takenAway(placed, "build")} % of the error that the length leaves, the arm alone ${takenAway(placed, "arm")} %, both together ${takenAway(placed, "armBuild")} %. What a word does beside a very small arm is one of the [known weak
-places](model.md#known-weak-places).
+away ${takenAway(placed, "build")} % of the error that the length leaves, the arm alone ${takenAway(placed, "arm")} %, both together ${takenAway(placed, "armBuild")} %.
 
 ## Sources
 

@@ -214,3 +214,27 @@ describe("a site", () => {
     expect(estimate(child).totalKg).toBeCloseTo(estimate(child, referenceSite).totalKg, 2);
   });
 });
+
+describe("a word against a tape", () => {
+  it("gives way, however small the arm", () => {
+    const wasted = { lengthCm: centimetres(75), armMm: millimetres(95), sex: "m" as const };
+    const alone = estimate(wasted);
+    for (const build of ["very-thin", "average", "very-heavy"] as const) {
+      const said = estimate({ ...wasted, build });
+      expect(said.rests).toContain("armMm");
+      expect(said.totalKg).toBeLessThan(alone.totalKg * 1.12);
+    }
+    expect(estimate({ ...wasted, build: "very-thin" }).totalKg).toBeLessThanOrEqual(alone.totalKg * 1.02);
+  });
+
+  it("is taken back when the conflict was between the others", () => {
+    const odd = estimate({
+      ...child,
+      waistCm: centimetres(58),
+      calfCm: centimetres(60),
+      ageMonths: months(114),
+    });
+    expect(odd.rests).toEqual(["lengthCm", "armMm", "waistCm", "ageMonths"]);
+    expect(odd.warnings.filter(({ type }) => type === "measurement-conflict")).toHaveLength(1);
+  });
+});

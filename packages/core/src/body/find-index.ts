@@ -46,11 +46,9 @@ export function findIndex(given: {
 function within(found: FoundIndex): Result<FoundIndex, BodyIssue> {
   const { index } = found.model;
   const name = index.quantity === "age" ? "ageMonths" : "lengthCm";
-  const [value, low, high] = [found.value, index.low, index.high].map((own) => measuredValue(name, own)) as [
-    number,
-    number,
-    number,
-  ];
+  const value = measuredValue(name, found.value);
+  const low = measuredValue(name, index.low);
+  const high = measuredValue(name, index.high);
   if (value < low || value > high) {
     const proposal = found.name === "lengthCm" ? proposeUnit({ value, unit: "cm", low, high }) : undefined;
     return err({

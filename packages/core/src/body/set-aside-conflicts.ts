@@ -38,28 +38,52 @@ export function setAsideConflicts(given: {
   observations: readonly NamedObservation[];
   residual: Residual;
 }): Settled {
-  const { bodies, residual } = given;
   let kept = given.observations;
   const conflicts: Conflict[] = [];
   while (kept.length > 1) {
-    const judged = kept.map((observation) => {
-      const others = kept.filter((other) => other !== observation);
-      return judge({ bodies, observation, others: others.map((other) => other.observation), residual });
-    });
+    const judged = judgeAll(given, kept);
     const suspects = judged.filter(({ p }) => p < conflictP);
     if (suspects.length === 0) break;
     if (kept.length === 2 && kept[0]?.trust === kept[1]?.trust) {
       return { alternatives: kept.map((observation) => [observation]), conflicts: [...conflicts, ...judged] };
     }
-    const worst = suspects.reduce((a, b) => {
-      if (a.observation.trust !== b.observation.trust)
-        return a.observation.trust < b.observation.trust ? a : b;
-      return b.p < a.p ? b : a;
-    });
+    // A tape must not give way to a word: where the least trusted is not itself the suspect, it may be what makes the suspect look so.
+    const least = Math.min(...kept.map(({ trust }) => trust));
+    const ofLeast = suspects.filter(({ observation }) => observation.trust === least);
+    const pool =
+      ofLeast.length > 0 ? ofLeast : judged.filter(({ observation }) => observation.trust === least);
+    const worst = pool.reduce((a, b) => (b.p < a.p ? b : a));
     conflicts.push(worst);
     kept = kept.filter((observation) => observation !== worst.observation);
   }
+  return restoreInnocent({ alternatives: [kept], conflicts }, (set) => judgeAll(given, set));
+}
+
+/** Takes back, in order of entry, what was taken out for another's sake and agrees with those that stayed. */
+function restoreInnocent(
+  settled: Settled,
+  judgeSet: (set: readonly NamedObservation[]) => readonly Conflict[],
+): Settled {
+  let kept = settled.alternatives[0] ?? [];
+  const conflicts = settled.conflicts.filter((conflict) => {
+    const tried = [...kept, conflict.observation];
+    if (settled.conflicts.length === 1 || judgeSet(tried).some(({ p }) => p < conflictP)) return true;
+    kept = tried;
+    return false;
+  });
   return { alternatives: [kept], conflicts };
+}
+
+/** Each observation judged by all the others of the set. */
+function judgeAll(
+  given: { bodies: readonly BodyAt[]; residual: Residual },
+  set: readonly NamedObservation[],
+): readonly Conflict[] {
+  const { bodies, residual } = given;
+  return set.map((observation) => {
+    const others = set.filter((other) => other !== observation).map((other) => other.observation);
+    return judge({ bodies, observation, others, residual });
+  });
 }
 
 function judge(given: {

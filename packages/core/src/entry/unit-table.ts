@@ -85,6 +85,14 @@ export const FIELD_UNIT: Readonly<Record<QuantityField, UnitSymbol>> = {
  *
  * assert.ok(isAge("earlierAgeMonths") && !isAge("lengthCm"));
  * ```
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { isAge } from "@steelyard/core/entry";
+ *
+ * assert.equal(isAge("ageMonths"), true);
+ * assert.equal(isAge("lengthCm"), false);
+ * ```
  */
 export function isAge(field: EntryField): boolean {
   return field === "ageMonths" || field === "earlierAgeMonths";

@@ -1,7 +1,17 @@
-import { type MeasurementName, type NextMeasurement, nextMeasurements } from "@steelyard/core/body";
+import {
+  type MeasurementName,
+  type NextMeasurement,
+  nextMeasurements,
+  recogniseSlips,
+} from "@steelyard/core/body";
 import { computeChild } from "@steelyard/core/child";
 import { type EntryField, type EntryIssue, type EntryTexts, readMeasurements } from "@steelyard/core/entry";
-import { describeBodyIssue, describeEntryIssue, describeEntryNotice } from "@steelyard/core/wording";
+import {
+  describeBodyIssue,
+  describeEntryIssue,
+  describeEntryNotice,
+  describeSlip,
+} from "@steelyard/core/wording";
 import { draftFormulary } from "@steelyard/formulary";
 import { Command, InvalidArgumentError, Option } from "commander";
 import { CommandFailure, EXIT } from "../exit-status.ts";
@@ -109,8 +119,11 @@ async function printChild({ json, site: path, ...options }: Given & ChildOptions
         : [];
     throw new CommandFailure(EXIT.notServed, [describeBodyIssue(report.error), ...hint].join("\n"));
   }
+  // The likeliest slip alone: an outlier without a correction is what the report's own warnings are for.
+  const [slip] = recogniseSlips(measurements, site === undefined ? {} : { site });
   const notes = [
     ...notices.map((notice) => describeEntryNotice(notice)),
+    ...(slip === undefined || slip.type === "outlier" ? [] : [describeSlip(slip)]),
     ...(site === undefined ? [] : [describeSite(site)]),
   ];
   if (json) {

@@ -194,7 +194,7 @@ export const ENGLISH: MessageCatalogue = {
         : "one of the two is wrong, and the range covers both. Measure both again.";
     return value === undefined
       ? `${what} does not fit the other measurements: it was left out.`
-      : `${what} ${writeMeasurement({ field: measurement, value })} does not fit the other measurements, which would expect ${writeRange({ field: measurement, low, high })}: ${done}`;
+      : `${what} ${writeMeasurement({ field: measurement, value })} does not fit the other measurements, which would expect ${writeRange({ field: measurement, low: rounded(low), high: rounded(high) })}: ${done}`;
   },
   "body-warning.measurement-set-aside": ({ measurement, because }) =>
     because === "oedema"
@@ -266,4 +266,9 @@ function capital(text: string): string {
 /** "a", "a or b", "a, b or c". */
 function list(items: readonly string[], word: "and" | "or"): string {
   return items.length < 2 ? items.join("") : `${items.slice(0, -1).join(", ")} ${word} ${items.at(-1)}`;
+}
+
+/** To a tenth: what is expected of a child is known no better. */
+function rounded(value: number): number {
+  return Math.round(10 * value) / 10;
 }

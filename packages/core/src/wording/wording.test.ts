@@ -137,7 +137,7 @@ describe("describeBodyIssue() and describeBodyWarning()", () => {
         p: 0.0001,
         outcome: "left-out",
       },
-      "Weight stated by the carer 60 kg does not fit the other measurements, which would expect 22.4 to 35.06 kg: it was left out. Measure again.",
+      "Weight stated by the carer 60 kg does not fit the other measurements, which would expect 22.4 to 35.1 kg: it was left out. Measure again.",
     ],
     [
       {

@@ -2,7 +2,7 @@ import { type SplineBasis, splineSize, splineWeights } from "@steelyard/core/bod
 import { CholeskyDecomposition, Matrix } from "ml-matrix";
 
 /** What a likelihood says of one row, given its linear predictors. Filled in place, since there are many rows. */
-export interface RowLikelihood {
+interface RowLikelihood {
   /** Derivative of the log-likelihood by each predictor. */
   readonly score: Float64Array;
   /** Expected information, predictors x predictors, row-major. */

@@ -32,7 +32,7 @@ function main(): void {
     measures.map(({ column, name, slipsBeyond }) => {
       const error = technicalError(
         pairsOf(
-          records.filter((record) => record["source"] === source),
+          records.filter((record) => record.source === source),
           column,
         ),
         slipsBeyond,
@@ -57,7 +57,7 @@ ${lines.join("\n")}
 function pairsOf(records: readonly Record<string, string>[], column: string): readonly Pair[] {
   const rounds = new Map<string, number[]>();
   for (const record of records) {
-    const key = `${record["observer"]} ${record["child"]}`;
+    const key = `${record.observer} ${record.child}`;
     const value = record[column] ? Number(record[column]) : Number.NaN;
     rounds.set(key, [...(rounds.get(key) ?? []), value]);
   }

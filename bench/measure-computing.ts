@@ -1,6 +1,7 @@
 import { spawnSync } from "node:child_process";
 import { fileURLToPath } from "node:url";
 import {
+  defaultBodyModel,
   estimateWeight,
   idealWeight,
   type Measurements,
@@ -10,6 +11,7 @@ import {
 import { readMeasurements } from "@steelyard/core/entry";
 import { centimetres, kilograms, millimetres, months } from "@steelyard/core/units";
 import { type InventedChild, inventedChild } from "./invented-child.ts";
+import { plainEstimates } from "./plain-estimates.ts";
 
 const here = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
 /** Enough to be past the warming up, and not so many that the machine is held for long. */
@@ -56,6 +58,7 @@ export function measureComputing(rows: number): void {
     seconds((child) => estimate(everything(child))),
     6,
   );
+  compareWithPlainLoop({ children, rows, known });
   compareWithNumpy({ children, rows, known });
 }
 
@@ -100,6 +103,37 @@ function timed(children: readonly InventedChild[], work: (child: InventedChild) 
   return Math.min(once(), once(), once());
 }
 
+/** The sums of length, arm and sex as one plain loop, in the same run; checked to be the same sums. */
+function compareWithPlainLoop(given: {
+  children: readonly InventedChild[];
+  rows: number;
+  known: number;
+}): void {
+  const { children, rows, known } = given;
+  const loop = plainEstimates();
+  const once = (): { seconds: number; kg: Float64Array } => {
+    const start = performance.now();
+    const kg = loop(children);
+    return { kg, seconds: (performance.now() - start) / 1000 };
+  };
+  const { kg } = once();
+  for (let i = 0; i < 1000; i++) {
+    const weight = estimate(lengthAndArm(children[i] as InventedChild));
+    if (!weight.ok) continue;
+    const own = [weight.value.totalKg, weight.value.low95Kg, weight.value.high95Kg];
+    own.forEach((value, j) => {
+      if (Math.abs(value / (kg[3 * i + j] as number) - 1) > 1e-9) {
+        throw new Error(`Not the same sums: row ${i} is ${value} and ${kg[3 * i + j]}`);
+      }
+    });
+  }
+  const seconds = Math.min(once().seconds, once().seconds, once().seconds) * (rows / children.length);
+  console.log(`  ${"the same sums in a plain loop".padEnd(58)} ${seconds.toFixed(2)} s`);
+  console.log(
+    `  ${Math.round(rows / known).toLocaleString("en-GB")} estimates per second; ratio to the plain loop: ${(known / seconds).toFixed(1)}`,
+  );
+}
+
 /** The sums of length, arm and sex in numpy, in the same run; checked to be the same sums. */
 function compareWithNumpy(given: { children: readonly InventedChild[]; rows: number; known: number }): void {
   const { children, rows, known } = given;
@@ -110,7 +144,7 @@ function compareWithNumpy(given: { children: readonly InventedChild[]; rows: num
     reference: here("../packages/core/src/body/reference/by-length.json"),
     shift,
     slope,
-    t975: studentQuantile({ probability: 0.975, df: 8 }),
+    t975: studentQuantile({ probability: 0.975, df: defaultBodyModel().byLength.residual.tailDf }),
   });
   const { status, stdout, stderr } = spawnSync("python3", [here("weigh-numpy.py")], {
     input,

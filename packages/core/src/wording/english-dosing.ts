@@ -142,7 +142,7 @@ export const ENGLISH_DOSING: DosingCatalogue = {
     "too-concentrated": ({ ml: volume, leastMl }) =>
       `${ml(volume)} is stronger than it may be given: make it up to ${ml(leastMl)} or more.`,
     "fluid-load": ({ ml: volume, allowanceMl }) =>
-      `The first hour of this infusion brings ${ml(volume)}, more than the ${ml(allowanceMl)} of maintenance for one hour: take a stronger preparation.`,
+      `The first hour of this infusion brings ${ml(volume)}, more than the ${ml(allowanceMl)} of maintenance for one hour: count it in the fluids. A stronger preparation only where the medicine and the vein allow it.`,
     diluted: ({ to }) => `Too little to measure undiluted: dilute to ${strength(to)} first.`,
     "weaker-strength": ({ to }) => `Too little to measure from the usual strength: draw up ${strength(to)}.`,
     "not-measurable": ({ ml: volume }) =>

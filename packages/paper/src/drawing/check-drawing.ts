@@ -1,0 +1,110 @@
+import type { Box, Drawing, FontName, Item, Point, Text } from "./item.ts";
+import { textCorners } from "./text-box.ts";
+import type { Typefaces } from "./typefaces.ts";
+
+/** What is wrong with a drawing before anybody prints it. */
+export type DrawingFault =
+  | { readonly type: "texts-overlap"; readonly page: string; readonly texts: readonly [string, string] }
+  | { readonly type: "text-off-its-box"; readonly page: string; readonly text: string; readonly byMm: number }
+  | { readonly type: "glyphs-missing"; readonly page: string; readonly text: string; readonly characters: string };
+
+interface Placed {
+  readonly text: Text;
+  readonly corners: readonly Point[];
+  /** Box parallel to the page round the corners. */
+  readonly round: Box;
+  readonly bounds: readonly Box[];
+}
+
+/** Texts may touch by this much: less than the width of the finest line. */
+const toleranceMm = 0.05;
+
+/**
+ * Every text that overlaps another, runs off its box, its clip or the page, or has a character without a glyph.
+ *
+ * Goes by the ink (capitals, figures and what hangs below), turned as the text is. Watermarks are left out: text may
+ * stand on them.
+ */
+export function checkDrawing({ pages }: Drawing, typefaces: Typefaces): readonly DrawingFault[] {
+  return pages.flatMap(({ label, items, widthMm, heightMm }) => {
+    const page: Box = { xMm: 0, yMm: 0, widthMm, heightMm };
+    const placed = items.flatMap((item) => placeTexts(item, [page], typefaces));
+    return [
+      ...placed.flatMap((own) => faultsOf(own, label, typefaces)),
+      ...overlaps(placed).map((texts) => ({ type: "texts-overlap", page: label, texts }) as const),
+    ];
+  });
+}
+
+function placeTexts(item: Item, bounds: readonly Box[], typefaces: Typefaces): readonly Placed[] {
+  if (item.kind === "group") {
+    if (item.under) return [];
+    const inner = item.clip === undefined ? bounds : [...bounds, item.clip];
+    return item.items.flatMap((own) => placeTexts(own, inner, typefaces));
+  }
+  if (item.kind !== "text" || item.text.trim() === "") return [];
+  const corners = textCorners(item, typefaces);
+  const own = item.within === undefined ? bounds : [...bounds, item.within];
+  return [{ text: item, corners, round: boxRound(corners), bounds: own }];
+}
+
+function boxRound(corners: readonly Point[]): Box {
+  const xs = corners.map(([x]) => x);
+  const ys = corners.map(([, y]) => y);
+  const xMm = Math.min(...xs);
+  const yMm = Math.min(...ys);
+  return { xMm, yMm, widthMm: Math.max(...xs) - xMm, heightMm: Math.max(...ys) - yMm };
+}
+
+function faultsOf({ text, round, bounds }: Placed, page: string, typefaces: Typefaces): DrawingFault[] {
+  const faults: DrawingFault[] = [];
+  const byMm = Math.max(
+    ...bounds.flatMap(({ xMm, yMm, widthMm, heightMm }) => [
+      xMm - round.xMm,
+      yMm - round.yMm,
+      round.xMm + round.widthMm - xMm - widthMm,
+      round.yMm + round.heightMm - yMm - heightMm,
+    ]),
+  );
+  if (byMm > toleranceMm) faults.push({ type: "text-off-its-box", page, text: text.text, byMm });
+  const characters = typefaces.missing(text.text, text.font as FontName).join("");
+  if (characters !== "") faults.push({ type: "glyphs-missing", page, text: text.text, characters });
+  return faults;
+}
+
+function overlaps(placed: readonly Placed[]): (readonly [string, string])[] {
+  const sorted = [...placed].sort((a, b) => a.round.yMm - b.round.yMm);
+  const found: (readonly [string, string])[] = [];
+  for (const [i, a] of sorted.entries()) {
+    for (let j = i + 1; j < sorted.length; j += 1) {
+      const b = sorted[j] as Placed;
+      if (b.round.yMm > a.round.yMm + a.round.heightMm) break;
+      if (depthOf(a.corners, b.corners) > toleranceMm) found.push([a.text.text, b.text.text]);
+    }
+  }
+  return found;
+}
+
+/** How deep two turned rectangles lie in one another, mm: the least overlap of their shadows on all four sides' normals. */
+function depthOf(a: readonly Point[], b: readonly Point[]): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const [dx, dy] of [...normals(a), ...normals(b)]) {
+    const along = ([x, y]: Point): number => x * dx + y * dy;
+    const shadowA = a.map(along);
+    const shadowB = b.map(along);
+    const depth =
+      Math.min(Math.max(...shadowA), Math.max(...shadowB)) - Math.max(Math.min(...shadowA), Math.min(...shadowB));
+    least = Math.min(least, depth);
+    if (least <= 0) return 0;
+  }
+  return least;
+}
+
+function normals(corners: readonly Point[]): Point[] {
+  return [0, 1].map((i) => {
+    const [x1, y1] = corners[i] as Point;
+    const [x2, y2] = corners[i + 1] as Point;
+    const length = Math.hypot(x2 - x1, y2 - y1) || 1;
+    return [(y2 - y1) / length, (x1 - x2) / length];
+  });
+}

@@ -1,0 +1,83 @@
+import type { Anchor, Box, Colour, FontName, Group, Item, Point, Role, Text } from "./item.ts";
+import { ink } from "./palette.ts";
+import { group, pointMm } from "./shapes.ts";
+import type { Typefaces } from "./typefaces.ts";
+
+/** How text looks; what is absent is regular, black, 9 pt, from its start. */
+export interface TextLook {
+  readonly font?: FontName;
+  readonly sizePt?: number;
+  readonly colour?: Colour;
+  readonly anchor?: Anchor;
+  readonly angleDeg?: number;
+  readonly within?: Box;
+}
+
+/** Distance of baselines as a share of the type size. */
+const leading = 1.22;
+
+/** One line of text on a baseline, measured. */
+export function setText(typefaces: Typefaces, text: string, at: Point, look: TextLook = {}): Text {
+  const { font = "regular", sizePt = 9, colour = ink, anchor = "start", angleDeg, within } = look;
+  return {
+    kind: "text",
+    text,
+    at,
+    anchor,
+    font,
+    sizePt,
+    colour,
+    ...(angleDeg === undefined || angleDeg === 0 ? {} : { angleDeg }),
+    widthMm: typefaces.widthMm(text, { font, sizePt }),
+    ...(within === undefined ? {} : { within }),
+  };
+}
+
+/** The lines that a text takes in a width: broken at spaces, never at a no-break space; a longer word stands alone. */
+export function breakLines(
+  typefaces: Typefaces,
+  text: string,
+  { font = "regular", sizePt = 9, widthMm }: Pick<TextLook, "font" | "sizePt"> & { readonly widthMm: number },
+): readonly string[] {
+  const lines: string[] = [];
+  for (const part of text.split("\n")) {
+    let line = "";
+    for (const word of part.split(" ")) {
+      const longer = line === "" ? word : `${line} ${word}`;
+      if (line !== "" && typefaces.widthMm(longer, { font, sizePt }) > widthMm) {
+        lines.push(line);
+        line = word;
+      } else {
+        line = longer;
+      }
+    }
+    lines.push(line);
+  }
+  return lines;
+}
+
+export interface Paragraph {
+  readonly group: Group;
+  /** From the top of the first line to the bottom of the last. */
+  readonly heightMm: number;
+}
+
+/** A text set in lines from the top left corner of a box of a given width; `heightMm` says how far it reaches. */
+export function setParagraph(
+  typefaces: Typefaces,
+  text: string,
+  { at, widthMm, role = "P", ...look }: TextLook & { at: Point; widthMm: number; role?: Role },
+): Paragraph {
+  const { sizePt = 9, anchor = "start" } = look;
+  const [leftMm, topMm] = at;
+  const lineMm = sizePt * pointMm * leading;
+  const lines = breakLines(typefaces, text, { ...look, widthMm });
+  const xMm = leftMm + (anchor === "start" ? 0 : anchor === "middle" ? widthMm / 2 : widthMm);
+  const firstMm = topMm + typefaces.capHeight * sizePt * pointMm + 0.12 * sizePt * pointMm;
+  const heightMm = lines.length * lineMm;
+  const box: Box = { xMm: leftMm, yMm: topMm, widthMm, heightMm: heightMm + 0.2 };
+  const items: Item[] = lines.flatMap((line, i) =>
+    line === "" ? [] : [setText(typefaces, line, [xMm, firstMm + i * lineMm], { within: box, ...look })],
+  );
+  return { group: group(items, { role }), heightMm };
+}

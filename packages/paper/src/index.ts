@@ -1,6 +1,31 @@
 export { checkDrawing, type DrawingFault } from "./drawing/check-drawing.ts";
-export type { Anchor, Box, Colour, Drawing, FontName, Group, Item, Line, Page, Path, Point, Rectangle, Role, Segment, Stroke, Text } from "./drawing/item.ts";
+export type {
+  Anchor,
+  Box,
+  Colour,
+  Drawing,
+  FontName,
+  Group,
+  Item,
+  Line,
+  Page,
+  Path,
+  Point,
+  Rectangle,
+  Role,
+  Segment,
+  Stroke,
+  Text,
+} from "./drawing/item.ts";
+export { drawQrCode } from "./drawing/qr-code.ts";
 export { breakLines, type Paragraph, setParagraph, setText, type TextLook } from "./drawing/set-text.ts";
+export { group, inset, line, pointMm, polyline, strokes } from "./drawing/shapes.ts";
 export { createTypefaces, type FontRun, type TypefaceFiles, type Typefaces } from "./drawing/typefaces.ts";
+export { contentBox, type FramedPage, framePage } from "./frame/frame-page.ts";
+export { createImprint, type Imprint, type ImprintInput, type ImprintIssue } from "./frame/imprint.ts";
+export { type PageName, type PageSize, pageSizeOf, pageSizes, type UnknownPage } from "./frame/page-size.ts";
+export type { SheetContext } from "./frame/sheet-context.ts";
+export { ENGLISH_PAPER } from "./messages/english/english-paper.ts";
+export type { PaperMessages } from "./messages/paper-messages.ts";
 export { type RenderPdfOptions, renderPdf } from "./render/render-pdf.ts";
 export { type RenderSvgOptions, renderSvg } from "./render/render-svg.ts";

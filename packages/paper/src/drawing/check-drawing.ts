@@ -6,7 +6,12 @@ import type { Typefaces } from "./typefaces.ts";
 export type DrawingFault =
   | { readonly type: "texts-overlap"; readonly page: string; readonly texts: readonly [string, string] }
   | { readonly type: "text-off-its-box"; readonly page: string; readonly text: string; readonly byMm: number }
-  | { readonly type: "glyphs-missing"; readonly page: string; readonly text: string; readonly characters: string };
+  | {
+      readonly type: "glyphs-missing";
+      readonly page: string;
+      readonly text: string;
+      readonly characters: string;
+    };
 
 interface Placed {
   readonly text: Text;
@@ -93,7 +98,8 @@ function depthOf(a: readonly Point[], b: readonly Point[]): number {
     const shadowA = a.map(along);
     const shadowB = b.map(along);
     const depth =
-      Math.min(Math.max(...shadowA), Math.max(...shadowB)) - Math.max(Math.min(...shadowA), Math.min(...shadowB));
+      Math.min(Math.max(...shadowA), Math.max(...shadowB)) -
+      Math.max(Math.min(...shadowA), Math.min(...shadowB));
     least = Math.min(least, depth);
     if (least <= 0) return 0;
   }

@@ -8,4 +8,4 @@ export const hairline: Colour = "#bdbdbd";
 export const tint: Colour = "#ececec";
 export const shade: Colour = "#d2d2d2";
 export const paperWhite: Colour = "#ffffff";
-export const watermark: Colour = "#e4e4e4";
+export const watermark: Colour = "#eaeaea";

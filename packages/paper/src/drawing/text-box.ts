@@ -8,7 +8,10 @@ export function startOf({ anchor, widthMm }: Pick<Text, "anchor" | "widthMm">): 
 }
 
 /** The four corners round the ink of a text: from its start to its end, from the tops of capitals to below the line. */
-export function textCorners(text: Text, { capHeight, descent }: Typefaces): readonly [Point, Point, Point, Point] {
+export function textCorners(
+  text: Text,
+  { capHeight, descent }: Typefaces,
+): readonly [Point, Point, Point, Point] {
   const sizeMm = text.sizePt * pointMm;
   const left = startOf(text);
   const right = left + text.widthMm;

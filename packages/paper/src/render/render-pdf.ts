@@ -19,7 +19,10 @@ export interface RenderPdfOptions {
  * the file, to 0.001 mm. Groups with a role become structure elements in the order of the list; text without one
  * becomes a paragraph, and what is neither is an artifact. Rejects with what the PDF library throws.
  */
-export function renderPdf(drawing: Drawing, { typefaces, madeOn, creator }: RenderPdfOptions): Promise<Uint8Array> {
+export function renderPdf(
+  drawing: Drawing,
+  { typefaces, madeOn, creator }: RenderPdfOptions,
+): Promise<Uint8Array> {
   const pdf = new PDFDocument({
     autoFirstPage: false,
     font: null,

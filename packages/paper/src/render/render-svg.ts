@@ -74,7 +74,8 @@ function pathData({ segments }: Path): string {
 function paint({ stroke, fill }: { stroke?: Stroke; fill?: string }): string {
   const filled = fill === undefined ? "" : ` fill="${fill}"`;
   if (stroke === undefined) return filled;
-  const dash = stroke.dashMm === undefined ? "" : ` stroke-dasharray="${stroke.dashMm.map(number).join(" ")}"`;
+  const dash =
+    stroke.dashMm === undefined ? "" : ` stroke-dasharray="${stroke.dashMm.map(number).join(" ")}"`;
   const cap = stroke.cap === "round" ? ' stroke-linecap="round"' : "";
   return `${filled} stroke="${stroke.colour}" stroke-width="${number(stroke.widthMm)}"${dash}${cap}`;
 }

@@ -6,7 +6,10 @@ let typefaces: Typefaces | undefined;
 
 /** The typeface that papers are set in, from its package. */
 export function loadTypefaces(): Typefaces {
-  typefaces ??= createTypefaces({ regular: [file("latin", 400), file("latin-ext", 400)], bold: [file("latin", 700), file("latin-ext", 700)] });
+  typefaces ??= createTypefaces({
+    regular: [file("latin", 400), file("latin-ext", 400)],
+    bold: [file("latin", 700), file("latin-ext", 700)],
+  });
   return typefaces;
 }
 

@@ -1,0 +1,43 @@
+import { formatNumber } from "@steelyard/core/units";
+import { cautionBlock } from "@steelyard/core/wording";
+import type { Imprint } from "./imprint.ts";
+import type { SheetContext } from "./sheet-context.ts";
+
+/** What the page says of its origin, one sentence a line. */
+export function imprintLines({ imprint, messages }: SheetContext): readonly string[] {
+  const { frame } = messages;
+  const { calibration, softwareVersion, modelVersion, madeOn, expiresOn } = imprint;
+  return [
+    frame.madeAndExpires({ madeOn, expiresOn }),
+    formularyLine(imprint, frame),
+    calibration === undefined
+      ? frame.notCalibrated
+      : frame.calibrated({ ...calibration, children: formatNumber(calibration.children) }),
+    frame.versions({ software: softwareVersion, model: modelVersion }),
+    frame.fingerprint({ short: shortFingerprint(imprint) }),
+  ];
+}
+
+function formularyLine({ formulary }: Imprint, frame: SheetContext["messages"]["frame"]): string {
+  if (formulary === undefined) return frame.noFormulary;
+  const { title, version, signOff } = formulary;
+  return signOff === undefined
+    ? frame.formularyUnsigned({ title, version })
+    : frame.formularySigned({ title, version, ...signOff });
+}
+
+/** The first 16 digits in fours: enough to compare by eye. */
+export function shortFingerprint({ fingerprint }: Pick<Imprint, "fingerprint">): string {
+  return (fingerprint.slice(0, 16).match(/.{4}/g) ?? []).join(" ");
+}
+
+/** The text in the QR code: capitals and figures only, which makes the code coarse and easy to read. */
+export function fingerprintCodeText({ fingerprint }: Pick<Imprint, "fingerprint">): string {
+  return `STEELYARD ${fingerprint.toUpperCase()}`;
+}
+
+/** The safety words in one run, their heading first. */
+export function cautionText({ messages }: Pick<SheetContext, "messages">): string {
+  const { title, lines } = cautionBlock(messages.core);
+  return `${title}: ${lines.join(" ")}`;
+}

@@ -1,0 +1,6 @@
+import { ENGLISH } from "@steelyard/core/wording";
+import type { PaperMessages } from "../paper-messages.ts";
+import { ENGLISH_FRAME } from "./frame.ts";
+
+/** The English words on paper; the source that other languages are translated from. */
+export const ENGLISH_PAPER: PaperMessages = { language: "en", core: ENGLISH, frame: ENGLISH_FRAME };

@@ -1,0 +1,10 @@
+import type { MessageCatalogue } from "@steelyard/core/wording";
+import type { FrameMessages } from "./frame-messages.ts";
+
+/** Every word on paper in one language, by area. */
+export interface PaperMessages {
+  /** As in a language tag: "en". */
+  readonly language: string;
+  readonly core: MessageCatalogue;
+  readonly frame: FrameMessages;
+}

@@ -1,5 +1,6 @@
 import type { Box, Drawing, FontName, Item, Point, Text } from "./item.ts";
 import { textCorners } from "./text-box.ts";
+import { overlapDepth } from "./turned-box.ts";
 import type { Typefaces } from "./typefaces.ts";
 
 /** What is wrong with a drawing before anybody prints it. */
@@ -84,33 +85,8 @@ function overlaps(placed: readonly Placed[]): (readonly [string, string])[] {
     for (let j = i + 1; j < sorted.length; j += 1) {
       const b = sorted[j] as Placed;
       if (b.round.yMm > a.round.yMm + a.round.heightMm) break;
-      if (depthOf(a.corners, b.corners) > toleranceMm) found.push([a.text.text, b.text.text]);
+      if (overlapDepth(a.corners, b.corners) > toleranceMm) found.push([a.text.text, b.text.text]);
     }
   }
   return found;
-}
-
-/** How deep two turned rectangles lie in one another, mm: the least overlap of their shadows on all four sides' normals. */
-function depthOf(a: readonly Point[], b: readonly Point[]): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (const [dx, dy] of [...normals(a), ...normals(b)]) {
-    const along = ([x, y]: Point): number => x * dx + y * dy;
-    const shadowA = a.map(along);
-    const shadowB = b.map(along);
-    const depth =
-      Math.min(Math.max(...shadowA), Math.max(...shadowB)) -
-      Math.max(Math.min(...shadowA), Math.min(...shadowB));
-    least = Math.min(least, depth);
-    if (least <= 0) return 0;
-  }
-  return least;
-}
-
-function normals(corners: readonly Point[]): Point[] {
-  return [0, 1].map((i) => {
-    const [x1, y1] = corners[i] as Point;
-    const [x2, y2] = corners[i + 1] as Point;
-    const length = Math.hypot(x2 - x1, y2 - y1) || 1;
-    return [(y2 - y1) / length, (x1 - x2) / length];
-  });
 }

@@ -1,5 +1,6 @@
 import type { MessageCatalogue } from "@steelyard/core/wording";
 import type { FrameMessages } from "./frame-messages.ts";
+import type { StripMessages } from "./strip-messages.ts";
 
 /** Every word on paper in one language, by area. */
 export interface PaperMessages {
@@ -7,4 +8,5 @@ export interface PaperMessages {
   readonly language: string;
   readonly core: MessageCatalogue;
   readonly frame: FrameMessages;
+  readonly strip: StripMessages;
 }

@@ -1,6 +1,7 @@
 import { ENGLISH } from "@steelyard/core/wording";
 import type { PaperMessages } from "../paper-messages.ts";
 import { ENGLISH_FRAME } from "./frame.ts";
+import { ENGLISH_STRIP } from "./strip.ts";
 
 /** The English words on paper; the source that other languages are translated from. */
-export const ENGLISH_PAPER: PaperMessages = { language: "en", core: ENGLISH, frame: ENGLISH_FRAME };
+export const ENGLISH_PAPER: PaperMessages = { language: "en", core: ENGLISH, frame: ENGLISH_FRAME, strip: ENGLISH_STRIP };

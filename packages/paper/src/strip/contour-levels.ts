@@ -1,0 +1,37 @@
+/** A weight that a line is drawn for. */
+export interface ContourLevel {
+  readonly kg: number;
+  /** Every fifth line is strong and always labelled. */
+  readonly strong: boolean;
+}
+
+/** Steps of the lines, in hundredths of a kilogram: from which weight on, and how far apart. */
+const steps: readonly { readonly from: number; readonly step: number }[] = [
+  { from: 75, step: 3 },
+  { from: 125, step: 5 },
+  { from: 250, step: 10 },
+  { from: 500, step: 20 },
+  { from: 1250, step: 50 },
+  { from: 2500, step: 100 },
+  { from: 5000, step: 200 },
+  { from: 12500, step: 500 },
+];
+const heaviest = 30_000;
+
+/**
+ * The weights of the contour lines between two weights, kg.
+ *
+ * Neighbours are never more than 4 % apart, so that the nearest line is never more than 2 % off (a weight midway between
+ * a and 1.04 a is 1.96 % from either).
+ */
+export function contourLevels({ lowKg, highKg }: { lowKg: number; highKg: number }): readonly ContourLevel[] {
+  const levels: ContourLevel[] = [];
+  for (const [i, { from, step }] of steps.entries()) {
+    const end = steps[i + 1]?.from ?? heaviest;
+    for (let hundredths = from; hundredths < end; hundredths += step) {
+      const kg = hundredths / 100;
+      if (kg >= lowKg && kg <= highKg) levels.push({ kg, strong: hundredths % (step * 5) === 0 });
+    }
+  }
+  return levels;
+}

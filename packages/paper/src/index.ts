@@ -1,4 +1,5 @@
 export { checkDrawing, type DrawingFault } from "./drawing/check-drawing.ts";
+export { createFlow, type Flow } from "./drawing/flow.ts";
 export type {
   Anchor,
   Box,
@@ -21,6 +22,7 @@ export { drawQrCode } from "./drawing/qr-code.ts";
 export { breakLines, type Paragraph, setParagraph, setText, type TextLook } from "./drawing/set-text.ts";
 export { group, inset, line, pointMm, polyline, strokes } from "./drawing/shapes.ts";
 export { createTypefaces, type FontRun, type TypefaceFiles, type Typefaces } from "./drawing/typefaces.ts";
+export { drawLyingChild, type LyingChild, throughPoints } from "./figures/lying-child.ts";
 export { contentBox, type FramedPage, framePage } from "./frame/frame-page.ts";
 export { createImprint, type Imprint, type ImprintInput, type ImprintIssue } from "./frame/imprint.ts";
 export { type PageName, type PageSize, pageSizeOf, pageSizes, type UnknownPage } from "./frame/page-size.ts";
@@ -29,3 +31,5 @@ export { ENGLISH_PAPER } from "./messages/english/english-paper.ts";
 export type { PaperMessages } from "./messages/paper-messages.ts";
 export { type RenderPdfOptions, renderPdf } from "./render/render-pdf.ts";
 export { type RenderSvgOptions, renderSvg } from "./render/render-svg.ts";
+export { drawStrip, type StripInput, type StripMedium } from "./strip/draw-strip.ts";
+export { narrowestMm, type TooNarrow } from "./strip/strip-layout.ts";

@@ -38,8 +38,14 @@ export function createArmAxis({ byLength }: BodyModel): ArmAxis {
     const { lowMm, highMm } = fitted(lengthCm);
     return { low: Math.log(lowMm * below), high: Math.log(highMm * above) };
   });
-  const lowLog = smoothThrough(knotsCm, logs.map(({ low }) => low));
-  const highLog = smoothThrough(knotsCm, logs.map(({ high }) => high));
+  const lowLog = smoothThrough(
+    knotsCm,
+    logs.map(({ low }) => low),
+  );
+  const highLog = smoothThrough(
+    knotsCm,
+    logs.map(({ high }) => high),
+  );
   return {
     fitted,
     across({ lengthCm, armMm }) {
@@ -66,7 +72,8 @@ function smoothThrough(xs: readonly number[], ys: readonly number[]): (x: number
     upper[i] = h(i) / diagonal;
     second[i] = (6 * (slope(i) - slope(i - 1)) - h(i - 1) * (second[i - 1] as number)) / diagonal;
   }
-  for (let i = n - 2; i > 0; i -= 1) second[i] = (second[i] as number) - (upper[i] as number) * (second[i + 1] as number);
+  for (let i = n - 2; i > 0; i -= 1)
+    second[i] = (second[i] as number) - (upper[i] as number) * (second[i + 1] as number);
   return (x) => {
     let i = 0;
     while (i < n - 2 && x > (xs[i + 1] as number)) i += 1;
@@ -75,8 +82,6 @@ function smoothThrough(xs: readonly number[], ys: readonly number[]): (x: number
     const t = Math.min(Math.max((x - from) / width, 0), 1);
     const [a, b] = [ys[i] as number, ys[i + 1] as number];
     const [sa, sb] = [second[i] as number, second[i + 1] as number];
-    return (
-      a * (1 - t) + b * t + (width ** 2 / 6) * (((1 - t) ** 3 - (1 - t)) * sa + (t ** 3 - t) * sb)
-    );
+    return a * (1 - t) + b * t + (width ** 2 / 6) * (((1 - t) ** 3 - (1 - t)) * sa + (t ** 3 - t) * sb);
   };
 }

@@ -1,7 +1,7 @@
 /** A weight that a line is drawn for. */
 export interface ContourLevel {
   readonly kg: number;
-  /** Every fifth line is strong and always labelled. */
+  /** Every fifth line is strong and labelled often. */
   readonly strong: boolean;
 }
 
@@ -14,9 +14,12 @@ const steps: readonly { readonly from: number; readonly step: number }[] = [
   { from: 1250, step: 50 },
   { from: 2500, step: 100 },
   { from: 5000, step: 200 },
-  { from: 12500, step: 500 },
+  { from: 10000, step: 400 },
+  { from: 14000, step: 500 },
 ];
 const heaviest = 30_000;
+/** Where the step changes, the next strong line waits until the last is this many lines away. */
+const fewestBetween = 3;
 
 /**
  * The weights of the contour lines between two weights, kg.
@@ -26,11 +29,15 @@ const heaviest = 30_000;
  */
 export function contourLevels({ lowKg, highKg }: { lowKg: number; highKg: number }): readonly ContourLevel[] {
   const levels: ContourLevel[] = [];
+  let sinceStrong = fewestBetween;
   for (const [i, { from, step }] of steps.entries()) {
     const end = steps[i + 1]?.from ?? heaviest;
     for (let hundredths = from; hundredths < end; hundredths += step) {
       const kg = hundredths / 100;
-      if (kg >= lowKg && kg <= highKg) levels.push({ kg, strong: hundredths % (step * 5) === 0 });
+      sinceStrong += 1;
+      const strong = hundredths % (step * 5) === 0 && sinceStrong > fewestBetween;
+      if (strong) sinceStrong = 0;
+      if (kg >= lowKg && kg <= highKg) levels.push({ kg, strong });
     }
   }
   return levels;

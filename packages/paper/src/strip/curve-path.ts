@@ -17,7 +17,10 @@ export function curveAt(curve: Curve, lengthCm: number): { readonly across: numb
   const [da, db] = [tangent(curve, i), tangent(curve, i + 1)];
   return {
     across:
-      a * (1 - t) ** 2 * (1 + 2 * t) + b * t ** 2 * (3 - 2 * t) + da * t * (1 - t) ** 2 - db * t ** 2 * (1 - t),
+      a * (1 - t) ** 2 * (1 + 2 * t) +
+      b * t ** 2 * (3 - 2 * t) +
+      da * t * (1 - t) ** 2 -
+      db * t ** 2 * (1 - t),
     slope: (6 * t * (1 - t) * (b - a) + da * (1 - t) * (1 - 3 * t) + db * t * (3 * t - 2)) / stepCm,
   };
 }
@@ -54,20 +57,52 @@ export function curvePath(given: {
     segments.push(["M", ...fine(start)]);
     let at = fromCm;
     while (at < toCm - 1e-6) {
-      const row = Math.floor((at - curve.fromCm) / curve.stepCm + 1e-6);
-      const next = Math.min(curve.fromCm + (row + 1) * curve.stepCm, toCm);
-      const h = next - at;
-      // A hair inside the piece, so that the slope is that of this piece at either end.
-      const a = curveAt(curve, at + h * 1e-9);
-      const b = curveAt(curve, next - h * 1e-9);
-      const c1 = place({ lengthCm: at + h / 3, across: a.across + (a.slope * h) / 3 });
-      const c2 = place({ lengthCm: next - h / 3, across: b.across - (b.slope * h) / 3 });
-      const end = place({ lengthCm: next, across: b.across });
-      segments.push(["C", ...fine(c1), ...fine(c2), ...fine(end)]);
+      const next = spanEnd(given, at, toCm);
+      segments.push(["C", ...bezier(given, at, next).flatMap(fine)] as unknown as Segment);
       at = next;
     }
   }
   return segments;
+}
+
+interface PlacedCurve {
+  readonly curve: Curve;
+  readonly place: (at: { readonly lengthCm: number; readonly across: number }) => Point;
+}
+
+/** The two control points and the end of the cubic from one length to another. */
+function bezier({ curve, place }: PlacedCurve, fromCm: number, toCm: number): [Point, Point, Point] {
+  const h = toCm - fromCm;
+  // A hair inside the piece, so that the slope is that of this piece at either end.
+  const a = curveAt(curve, fromCm + h * 1e-9);
+  const b = curveAt(curve, toCm - h * 1e-9);
+  return [
+    place({ lengthCm: fromCm + h / 3, across: a.across + (a.slope * h) / 3 }),
+    place({ lengthCm: toCm - h / 3, across: b.across - (b.slope * h) / 3 }),
+    place({ lengthCm: toCm, across: b.across }),
+  ];
+}
+
+/** How far one cubic may leave the curve between rows, mm: a fifth of the width of the finest line. */
+const toleranceMm = 0.02;
+
+/** The longest of 8, 4, 2 and 1 rows that one cubic follows within the tolerance. */
+function spanEnd(given: PlacedCurve, atCm: number, endCm: number): number {
+  const { curve, place } = given;
+  const row = Math.floor((atCm - curve.fromCm) / curve.stepCm + 1e-6);
+  for (const rows of [8, 4, 2]) {
+    const next = Math.min(curve.fromCm + (row + rows) * curve.stepCm, endCm);
+    const start = place({ lengthCm: atCm, across: curveAt(curve, atCm).across });
+    const [c1, c2, end] = bezier(given, atCm, next);
+    const follows = [0.15, 0.3, 0.5, 0.7, 0.85].every((t) => {
+      const s = 1 - t;
+      const x = s ** 3 * start[0] + 3 * s * s * t * c1[0] + 3 * s * t * t * c2[0] + t ** 3 * end[0];
+      const lengthCm = atCm + t * (next - atCm);
+      return Math.abs(x - place({ lengthCm, across: curveAt(curve, lengthCm).across })[0]) < toleranceMm;
+    });
+    if (follows) return next;
+  }
+  return Math.min(curve.fromCm + (row + 1) * curve.stepCm, endCm);
 }
 
 /** To 0.01 mm: a tenth of the width of the finest line, and a third of the file less. */

@@ -42,9 +42,7 @@ export function drawChart(given: ChartOnPage): Group {
     heightMm: (within.toCm - within.fromCm) * 10,
   };
   // Past the join there are lines to match and no figures: the next page is glued over them.
-  const own = chart.labels.filter(
-    ({ text }) => text.at[1] / 10 > page.fromCm && text.at[1] / 10 < page.toCm,
-  );
+  const own = chart.labels.filter(({ text }) => text.at[1] / 10 > page.fromCm && text.at[1] / 10 < page.toCm);
   const draw = (curves: readonly Curve[], stroke: Stroke): Path => {
     const segments = curves.flatMap((curve) => {
       const stretches = stretchesBetween({ curve, labels: own, widthMm: chart.widthMm, within });
@@ -78,7 +76,11 @@ export function drawChart(given: ChartOnPage): Group {
       at: [layout.chartLeftMm + text.at[0], layout.topMm + text.at[1] - page.fromCm * 10] as Point,
     })),
   ];
-  return group(items, { clip, role: "Figure", alt: messages.chartAlt({ fromCm: within.fromCm, toCm: page.toCm }) });
+  return group(items, {
+    clip,
+    role: "Figure",
+    alt: messages.chartAlt({ fromCm: within.fromCm, toCm: page.toCm }),
+  });
 }
 
 /** Where the model extrapolates: arms beyond the fit at either side, lengths under 50 cm. */

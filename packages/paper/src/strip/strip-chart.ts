@@ -51,7 +51,14 @@ const clearOfIdealMm = 2.2;
 const clearOfJoinCm = 0.6;
 
 export function createStripChart(input: StripChartInput): StripChart {
-  const { typefaces, messages, widthMm, site = uncalibratedSite, model = defaultBodyModel(), joinsCm } = input;
+  const {
+    typefaces,
+    messages,
+    widthMm,
+    site = uncalibratedSite,
+    model = defaultBodyModel(),
+    joinsCm,
+  } = input;
   const axis = createArmAxis(model);
   const surface = createWeightSurface({ model, site, axis });
   const contours = traceContours(surface);
@@ -215,7 +222,6 @@ export function stretchesBetween(given: {
   if (at < toCm) stretches.push({ fromCm: at, toCm });
   return stretches;
 }
-
 
 const gapStepCm = 0.02;
 

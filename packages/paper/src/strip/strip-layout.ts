@@ -69,7 +69,11 @@ export function layOutSheets({ widthMm, heightMm }: PageSize): Result<StripLayou
 }
 
 /** The strip in one piece on a roll of a given width. Fails with `too-narrow`. */
-export function layOutRoll({ rollWidthMm }: { readonly rollWidthMm: number }): Result<StripLayout, TooNarrow> {
+export function layOutRoll({
+  rollWidthMm,
+}: {
+  readonly rollWidthMm: number;
+}): Result<StripLayout, TooNarrow> {
   const heightMm = 2 * unprintableMm + rollHeadMm + tallestCm * 10 + footBandMm + 4;
   const pages = [{ fromCm: 0, toCm: tallestCm, drawnToCm: tallestCm }];
   return columnsOf({ widthMm: rollWidthMm, heightMm, pages, joinsCm: [] });

@@ -39,7 +39,10 @@ export function createWeightSurface(given: {
   readonly axis: ArmAxis;
 }): WeightSurface {
   const { model, site, axis } = given;
-  const lengthsCm = Array.from({ length: (tallestCm - shortestCm) / rowCm + 1 }, (_, i) => shortestCm + i * rowCm);
+  const lengthsCm = Array.from(
+    { length: (tallestCm - shortestCm) / rowCm + 1 },
+    (_, i) => shortestCm + i * rowCm,
+  );
   const across = Array.from({ length: columns + 1 }, (_, j) => -beyond + (j / columns) * (1 + 2 * beyond));
   const estimate = (lengthCm: number, armMm: number) => {
     const result = estimateWeight(
@@ -47,7 +50,9 @@ export function createWeightSurface(given: {
       { model, site },
     );
     if (!result.ok) {
-      throw new RangeError(`Cannot draw the chart as the model must give a weight at ${lengthCm} cm and ${armMm} mm`);
+      throw new RangeError(
+        `Cannot draw the chart as the model must give a weight at ${lengthCm} cm and ${armMm} mm`,
+      );
     }
     return result.value;
   };
@@ -56,14 +61,17 @@ export function createWeightSurface(given: {
   );
   for (const [i, row] of rows.entries()) {
     if (row.some((value, j) => j > 0 && value <= (row[j - 1] as number))) {
-      throw new RangeError(`Cannot draw the chart as weight must rise with the arm: it does not at ${lengthsCm[i]} cm`);
+      throw new RangeError(
+        `Cannot draw the chart as weight must rise with the arm: it does not at ${lengthsCm[i]} cm`,
+      );
     }
   }
   const acrossOf = (row: number, logKg: number): number | undefined =>
     invert(across, rows[row] as readonly number[], logKg);
   const margin = lengthsCm.map((lengthCm, row): MarginEntry => {
     const ideal = idealWeight({ lengthCm: centimetres(lengthCm) });
-    if (!ideal.ok) throw new RangeError(`Cannot draw the margin as there must be an ideal weight at ${lengthCm} cm`);
+    if (!ideal.ok)
+      throw new RangeError(`Cannot draw the margin as there must be an ideal weight at ${lengthCm} cm`);
     const place = acrossOf(row, Math.log(ideal.value)) ?? 0.5;
     const { totalKg, low95Kg, high95Kg } = estimate(lengthCm, axis.armMm({ lengthCm, across: place }));
     return { lengthCm, idealKg: ideal.value, low95: low95Kg / totalKg, high95: high95Kg / totalKg };

@@ -4,4 +4,9 @@ import { ENGLISH_FRAME } from "./frame.ts";
 import { ENGLISH_STRIP } from "./strip.ts";
 
 /** The English words on paper; the source that other languages are translated from. */
-export const ENGLISH_PAPER: PaperMessages = { language: "en", core: ENGLISH, frame: ENGLISH_FRAME, strip: ENGLISH_STRIP };
+export const ENGLISH_PAPER: PaperMessages = {
+  language: "en",
+  core: ENGLISH,
+  frame: ENGLISH_FRAME,
+  strip: ENGLISH_STRIP,
+};

@@ -31,5 +31,6 @@ export { ENGLISH_PAPER } from "./messages/english/english-paper.ts";
 export type { PaperMessages } from "./messages/paper-messages.ts";
 export { type RenderPdfOptions, renderPdf } from "./render/render-pdf.ts";
 export { type RenderSvgOptions, renderSvg } from "./render/render-svg.ts";
-export { drawStrip, type StripInput, type StripMedium } from "./strip/draw-strip.ts";
+export { drawStrip } from "./strip/draw-strip.ts";
+export type { StripInput, StripMedium } from "./strip/strip-input.ts";
 export { narrowestMm, type TooNarrow } from "./strip/strip-layout.ts";

@@ -31,76 +31,93 @@ export function drawLyingChild({
     fill: paperWhite,
   });
   const head = smooth(
-    [p(0, 0), p(3, -6.5), p(10, -7.6), p(16, -4.5), p(17.2, 0), p(16, 4.5), p(10, 7.6), p(3, 6.5)],
+    [p(0, 0), p(2.6, -5.6), p(9, -7.4), p(15, -5.2), p(17.4, 0), p(15, 5.2), p(9, 7.4), p(2.6, 5.6)],
     true,
+  );
+  const face = [
+    line(p(8.6, -3), p(10.6, -3), { ...outline, widthMm: 0.3 }),
+    line(p(8.6, 3), p(10.6, 3), { ...outline, widthMm: 0.3 }),
+    polyline([p(9.4, 0), p(12, -0.9), p(12, 0.6)], { stroke: { ...outline, widthMm: 0.3 } }),
+    polyline([p(14.2, -1.6), p(14.7, 0), p(14.2, 1.6)], { stroke: { ...outline, widthMm: 0.3 } }),
+  ];
+  const ears = [-1, 1].map((side) =>
+    smooth([p(8.4, side * 7), p(9.4, side * 8.6), p(11.2, side * 8.2), p(11.4, side * 6.6)], true),
   );
   const arm = (side: 1 | -1): Path =>
     smooth(
       [
-        p(21.5, side * 9),
-        p(24, side * 12.6),
-        p(33, side * 14.6),
-        p(42, side * 15.4),
-        p(51, side * 15.2),
-        p(54, side * 13.8),
-        p(51, side * 12.2),
-        p(42, side * 11.6),
-        p(33, side * 10.4),
-        p(26, side * 8.4),
+        p(21, side * 6),
+        p(21.6, side * 9.4),
+        p(25, side * 12.2),
+        p(34, side * 14),
+        p(43, side * 14.6),
+        p(48.5, side * 14.4),
+        p(53, side * 15.4),
+        p(56.4, side * 14.2),
+        p(56, side * 11.8),
+        p(50, side * 11.4),
+        p(43, side * 10.8),
+        p(35, side * 9.6),
+        p(28, side * 7),
       ],
       true,
     );
   const leg = (side: 1 | -1): Path =>
     smooth(
       [
-        p(52, side * 8.6),
-        p(62, side * 8.8),
-        p(72, side * 7.4),
-        p(82, side * 7),
-        p(94, side * 5.8),
-        p(98.5, side * 6.2),
+        p(50, side * 8.4),
+        p(60, side * 8.8),
+        p(70, side * 7.6),
+        p(77, side * 6.8),
+        p(84, side * 6.8),
+        p(93, side * 5.6),
+        p(96.6, side * 6.4),
+        p(99.6, side * 6),
         p(100, side * 4.2),
-        p(98.5, side * 2.2),
-        p(94, side * 2.4),
-        p(82, side * 1.8),
-        p(72, side * 1.4),
-        p(58, side * 0.4),
+        p(99.6, side * 2.2),
+        p(96.6, side * 1.8),
+        p(93, side * 2.6),
+        p(84, side * 2),
+        p(77, side * 1.8),
+        p(66, side * 1),
+        p(56, side * 0.2),
       ],
       true,
     );
   const trunk = smooth(
     [
-      p(18.5, -3),
-      p(20.5, -8.4),
-      p(24, -9.8),
-      p(34, -8.6),
-      p(44, -8),
-      p(54, -9.2),
-      p(57, -5),
-      p(57, 5),
-      p(54, 9.2),
-      p(44, 8),
-      p(34, 8.6),
-      p(24, 9.8),
-      p(20.5, 8.4),
-      p(18.5, 3),
+      p(19, -2.6),
+      p(20.6, -6.6),
+      p(24.5, -9),
+      p(33, -8.2),
+      p(43, -7.6),
+      p(52, -8.8),
+      p(57.5, -6.4),
+      p(60, 0),
+      p(57.5, 6.4),
+      p(52, 8.8),
+      p(43, 7.6),
+      p(33, 8.2),
+      p(24.5, 9),
+      p(20.6, 6.6),
+      p(19, 2.6),
     ],
     true,
   );
-  const neck = polyline([p(15.5, -3), p(20, -3.2), p(20, 3.2), p(15.5, 3)], {
+  const neck = polyline([p(16.2, -2.8), p(19.8, -3), p(19.8, 3), p(16.2, 2.8)], {
     stroke: outline,
     fill: paperWhite,
   });
   // The tape round the middle of the upper arm.
   const tape = [
-    line(p(33.2, 10.2), p(32.8, 14.9), { ...outline, widthMm: 0.9 }),
-    line(p(35, 10.4), p(34.6, 15.1), { ...outline, widthMm: 0.3 }),
+    line(p(35.6, 9.7), p(35.2, 14.1), { ...outline, widthMm: 1 }),
+    line(p(37.4, 10), p(37, 14.2), { ...outline, widthMm: 0.3 }),
   ];
   return {
-    items: [arm(-1), arm(1), leg(-1), leg(1), neck, trunk, head, ...tape],
+    items: [leg(-1), leg(1), arm(-1), arm(1), trunk, neck, ...ears, head, ...face, ...tape],
     crown: p(0, 0),
     heel: p(100, 4.2),
-    arm: p(33.5, 15),
+    arm: p(36, 14.2),
   };
 }
 

@@ -64,5 +64,4 @@ declare module "pdfkit" {
     on(event: "error", listener: (error: Error) => void): this;
     end(): void;
   }
-  export default PDFDocument;
 }

@@ -1,10 +1,7 @@
-import type { BodyModel, SiteProfile } from "@steelyard/core/body";
 import { ok, type Result } from "@steelyard/core/result";
 import { formatNumber } from "@steelyard/core/units";
 import type { Box, Drawing, Item, Page } from "../drawing/item.ts";
 import { drawWatermark } from "../frame/frame-page.ts";
-import type { PageSize } from "../frame/page-size.ts";
-import type { SheetContext } from "../frame/sheet-context.ts";
 import { drawFootBand, drawHeadBand } from "./draw-bands.ts";
 import { drawChart } from "./draw-chart.ts";
 import { drawLengthRuler } from "./draw-length-ruler.ts";
@@ -12,16 +9,8 @@ import { drawMargin } from "./draw-margin.ts";
 import { drawSideBlock } from "./draw-side.ts";
 import { drawHowTo, drawLegend } from "./lead-in.ts";
 import { createStripChart, type StripChart } from "./strip-chart.ts";
+import type { StripInput } from "./strip-input.ts";
 import { layOutRoll, layOutSheets, type StripLayout, showsChart, type TooNarrow } from "./strip-layout.ts";
-
-/** What the strip is printed on: sheets of a size, or one roll of a width in mm. */
-export type StripMedium = { readonly sheet: PageSize } | { readonly rollWidthMm: number };
-
-export interface StripInput extends SheetContext {
-  readonly medium: StripMedium;
-  readonly site?: SiteProfile | undefined;
-  readonly model?: BodyModel | undefined;
-}
 
 /**
  * The length strip from the head line to 200 cm at 1:1.

@@ -7,8 +7,9 @@ import { setText } from "../drawing/set-text.ts";
 import { group, line, polyline, strokes } from "../drawing/shapes.ts";
 import { drawLyingChild } from "../figures/lying-child.ts";
 import { cautionText } from "../frame/imprint-lines.ts";
-import type { StripInput } from "./draw-strip.ts";
+
 import type { StripChart } from "./strip-chart.ts";
+import type { StripInput } from "./strip-input.ts";
 import type { StripLayout } from "./strip-layout.ts";
 
 /** The panel from the head line on: what it is, how to use it, how to put it together. Reaches 215 mm at most. */

@@ -3,6 +3,7 @@ import { createCalibrateCommand } from "./calibrate/calibrate-command.ts";
 import { createChildCommand } from "./child/child-command.ts";
 import { createFormularyCommand } from "./formulary/formulary-command.ts";
 import { EXIT_STATUS_HELP, helpCautions } from "./help-text.ts";
+import { createPaperCommand } from "./paper/paper-command.ts";
 import { describeVersions } from "./versions.ts";
 import { createWeighCommand } from "./weigh/weigh-command.ts";
 
@@ -19,6 +20,7 @@ export function createProgram(): Command {
     createWeighCommand(),
     createCalibrateCommand(),
     createFormularyCommand(),
+    createPaperCommand(),
   ];
   for (const command of commands) program.addCommand(command);
   for (const command of [program, ...commands, ...commands.flatMap((parent) => parent.commands)]) {

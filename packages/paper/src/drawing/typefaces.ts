@@ -1,3 +1,4 @@
+/// <reference path="./fontkit.d.ts" />
 import { create, type Font } from "fontkit";
 import type { FontName } from "./item.ts";
 import { pointMm } from "./shapes.ts";

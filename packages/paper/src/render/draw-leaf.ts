@@ -1,3 +1,4 @@
+/// <reference path="./pdfkit.d.ts" />
 import type { PDFDocument } from "pdfkit";
 import type { Group, Item, Path, Rectangle, Stroke, Text } from "../drawing/item.ts";
 import { pointMm } from "../drawing/shapes.ts";

@@ -1,3 +1,4 @@
+/// <reference path="./pdfkit.d.ts" />
 import { PDFDocument, type StructureChild, type StructureElement } from "pdfkit";
 import type { Box, Drawing, Group, Item, Page, Role } from "../drawing/item.ts";
 import { pointMm } from "../drawing/shapes.ts";

@@ -1,0 +1,25 @@
+import { Command } from "commander";
+import { EXIT_STATUS_HELP, helpCautions } from "../help-text.ts";
+import { createStripCommand } from "./strip-command.ts";
+
+const HELP = `
+Every page carries two proof rulers: print at 100 %, measure both, and throw the
+sheet away if one is off. Without a formulary that is signed a page is a draft
+and says so.
+
+Examples:
+  steelyard paper strip --page a4 -o strip.pdf
+  steelyard paper strip --page roll --roll-width-mm 297 --site site.json -o strip.pdf
+  steelyard paper strip --page letter --formulary signed.json -o strip.pdf
+
+${EXIT_STATUS_HELP}`;
+
+/** `steelyard paper strip | ...`. */
+export function createPaperCommand(): Command {
+  const command = new Command("paper")
+    .description("True-scale papers for a bay without a screen, as PDF or SVG.")
+    .helpCommand("help [command]", "print the help of a command")
+    .addHelpText("after", () => `${HELP}\n${helpCautions()}`);
+  for (const own of [createStripCommand()]) command.addCommand(own);
+  return command;
+}

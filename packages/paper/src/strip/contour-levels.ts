@@ -7,14 +7,14 @@ export interface ContourLevel {
 
 /** Steps of the lines, in hundredths of a kilogram: from which weight on, and how far apart. */
 const steps: readonly { readonly from: number; readonly step: number }[] = [
-  { from: 75, step: 3 },
-  { from: 125, step: 5 },
-  { from: 250, step: 10 },
-  { from: 500, step: 20 },
-  { from: 1250, step: 50 },
-  { from: 2500, step: 100 },
-  { from: 5000, step: 200 },
-  { from: 10000, step: 400 },
+  { from: 81, step: 3 },
+  { from: 135, step: 5 },
+  { from: 270, step: 10 },
+  { from: 540, step: 20 },
+  { from: 1400, step: 50 },
+  { from: 2700, step: 100 },
+  { from: 5400, step: 200 },
+  { from: 10800, step: 400 },
   { from: 14000, step: 500 },
 ];
 const heaviest = 30_000;
@@ -24,8 +24,8 @@ const fewestBetween = 3;
 /**
  * The weights of the contour lines between two weights, kg.
  *
- * Neighbours are never more than 4 % apart, so that the nearest line is never more than 2 % off (a weight midway between
- * a and 1.04 a is 1.96 % from either).
+ * Neighbours are never more than 3.8 % apart, so that the nearest line is never as much as 2 % off: midway it is 1.9 %,
+ * and the nearest on paper may be a little past midway, since lines do not lie evenly.
  */
 export function contourLevels({ lowKg, highKg }: { lowKg: number; highKg: number }): readonly ContourLevel[] {
   const levels: ContourLevel[] = [];

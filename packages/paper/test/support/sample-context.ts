@@ -1,0 +1,34 @@
+import { createHash } from "node:crypto";
+import { defaultBodyModel, type StoredSiteProfile } from "@steelyard/core/body";
+import type { Formulary } from "@steelyard/core/dosing";
+import { createImprint, ENGLISH_PAPER, type PaperMessages, type SheetContext } from "@steelyard/paper";
+import { loadTypefaces } from "./load-typefaces.ts";
+
+export const sha256 = (text: string): string => createHash("sha256").update(text, "utf8").digest("hex");
+
+/** What a paper is drawn with, for one invented day. */
+export async function sampleContext({
+  site,
+  formulary,
+  messages = ENGLISH_PAPER,
+}: {
+  readonly site?: StoredSiteProfile;
+  readonly formulary?: Formulary;
+  readonly messages?: PaperMessages;
+} = {}): Promise<SheetContext> {
+  const imprint = await createImprint({
+    paper: "sample",
+    choices: {},
+    softwareVersion: "0.1.0",
+    modelVersion: defaultBodyModel().version,
+    site,
+    formulary,
+    madeOn: "2026-11-25",
+    expiresOn: "2027-11-25",
+    sha256,
+  });
+  if (!imprint.ok) throw new Error(`Cannot make the sample: ${imprint.error.type}`);
+  return { typefaces: loadTypefaces(), messages, imprint: imprint.value };
+}
+
+export const rendering = { madeOn: "2026-11-25", creator: "steelyard 0.1.0" };

@@ -1,12 +1,17 @@
 import type { VNode } from "preact";
-import { useEffect, useMemo, useReducer, useState } from "preact/hooks";
+import { useEffect, useMemo, useReducer, useRef, useState } from "preact/hooks";
 import type { OfflineState } from "./components/cautions/cautions.tsx";
 import type { Effects } from "./effects/effects.ts";
+import { Frame, mainId } from "./frame/frame.tsx";
+import { LaterScreen } from "./frame/later-screen.tsx";
 import type { NextHint } from "./later/compute-report.ts";
 import type { Later } from "./later/later.ts";
+import { messages } from "./messages/index.ts";
 import { Bedside } from "./screens/bedside/bedside.tsx";
+import { NextChild } from "./screens/bedside/next-child.tsx";
 import { emptyBedside } from "./state/bedside-state.ts";
 import { readBedside } from "./state/read-bedside.ts";
+import { firstRoute, type Route } from "./state/screens.ts";
 import { update } from "./state/update.ts";
 
 /** How long a pause in typing is before a doubtful number is spoken of, ms: long enough for the next digit. */
@@ -15,6 +20,7 @@ const pauseMs = 900;
 /** State, the view computed from it, and the effects around it. */
 export function App({ effects }: { readonly effects: Effects }): VNode {
   const [state, send] = useReducer(update, emptyBedside);
+  const [route, setRoute] = useState<Route>(firstRoute);
   const [printing, setPrinting] = useState(false);
   const [offline, setOffline] = useState<OfflineState>("unknown");
   const [later, setLater] = useState<Later | "failed" | undefined>(undefined);
@@ -30,6 +36,7 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
     effects.loadLater().then(setLater, () => setLater("failed"));
     effects.watchOffline(setOffline);
     effects.watchPrinting(setPrinting);
+    effects.watchRoute(setRoute);
   }, [effects]);
 
   useEffect(() => {
@@ -46,17 +53,43 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
     return () => clearTimeout(soon);
   }, [child, loaded, state.typing]);
 
+  const shown = useRef(route.screen);
+  useEffect(() => {
+    if (shown.current === route.screen) return;
+    shown.current = route.screen;
+    effects.showScreen({ title: messages.windowTitle(messages.screens[route.screen]), mainId });
+  }, [effects, route.screen]);
+
+  // Paper carries the child's sheet, whatever screen it is asked for from.
+  const screen = printing && child !== undefined ? "bedside" : route.screen;
   return (
-    <Bedside
-      state={state}
-      view={view}
-      later={later}
-      report={report}
-      next={next}
+    <Frame
+      screen={screen}
       offline={offline}
-      printing={printing}
-      send={send}
-      onReload={effects.reload}
-    />
+      actions={screen === "bedside" && <NextChild state={state} send={send} />}
+    >
+      {screen === "bedside" ? (
+        <Bedside
+          state={state}
+          view={view}
+          later={later}
+          report={report}
+          next={next}
+          printing={printing}
+          send={send}
+          onReload={effects.reload}
+        />
+      ) : (
+        <LaterScreen
+          screen={screen}
+          path={route.path}
+          child={child}
+          texts={state.texts}
+          send={send}
+          load={effects.loadScreen}
+          onReload={effects.reload}
+        />
+      )}
+    </Frame>
   );
 }

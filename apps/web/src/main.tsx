@@ -3,8 +3,10 @@ import { App } from "./app.tsx";
 import type { Effects } from "./effects/effects.ts";
 import { keepTexts, keptTexts, typedAhead } from "./effects/kept-texts.ts";
 import { loadLater } from "./effects/load-later.ts";
+import { loadScreen } from "./effects/load-screen.ts";
 import { watchOffline } from "./effects/watch-offline.ts";
 import { watchPrinting } from "./effects/watch-printing.ts";
+import { showScreen, watchRoute } from "./effects/watch-route.ts";
 
 const place = document.getElementById("app");
 if (place === null) throw new Error("the page has no #app");
@@ -15,7 +17,10 @@ const effects: Effects = {
   findTexts: () => found,
   keepTexts,
   loadLater,
+  loadScreen,
   reload: () => location.reload(),
+  watchRoute,
+  showScreen,
   watchOffline,
   watchPrinting,
 };

@@ -1,6 +1,8 @@
 import type { OfflineState } from "../components/cautions/cautions.tsx";
+import type { Screen } from "../frame/screen-props.ts";
 import type { Later } from "../later/later.ts";
 import type { BedsideField } from "../state/bedside-state.ts";
+import type { LaterScreenId, Route } from "../state/screens.ts";
 
 export type Texts = Readonly<Record<BedsideField, string>>;
 
@@ -12,7 +14,13 @@ export interface Effects {
   readonly keepTexts: (texts: Texts) => void;
   /** The part of the page behind the first screen; fails where it cannot be had. */
   readonly loadLater: () => Promise<Later>;
+  /** The part of the page that holds a screen; fails where it cannot be had. */
+  readonly loadScreen: (screen: LaterScreenId) => Promise<Screen>;
   readonly reload: () => void;
+  /** Tells where the address leads, at once and whenever that changes. */
+  readonly watchRoute: (tell: (route: Route) => void) => void;
+  /** Names the window and takes the reader to the start of another screen. */
+  readonly showScreen: (screen: { readonly title: string; readonly mainId: string }) => void;
   /** Tells whether the page will open without a network, whenever that changes. */
   readonly watchOffline: (tell: (state: OfflineState) => void) => void;
   /** Tells when the page is about to be put on paper, and when that is over. */
@@ -23,7 +31,10 @@ export const noEffects: Effects = {
   findTexts: () => undefined,
   keepTexts: () => undefined,
   loadLater: () => new Promise(() => undefined),
+  loadScreen: () => new Promise(() => undefined),
   reload: () => undefined,
+  watchRoute: () => undefined,
+  showScreen: () => undefined,
   watchOffline: () => undefined,
   watchPrinting: () => undefined,
 };

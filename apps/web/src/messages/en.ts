@@ -2,6 +2,7 @@ import type { ChildReport } from "@steelyard/core/child";
 import type { Basis } from "@steelyard/core/dosing";
 import type { NextHint } from "../later/compute-report.ts";
 import type { ChosenField, OptionalField, TypedField } from "../state/bedside-state.ts";
+import type { ScreenId } from "../state/screens.ts";
 
 const girths: Readonly<Record<NextHint["field"], string>> = {
   armMm: "Arm",
@@ -17,7 +18,18 @@ const girths: Readonly<Record<NextHint["field"], string>> = {
  */
 export const en = {
   name: "Steelyard",
-  screen: "Bedside",
+  screens: {
+    bedside: "Bedside",
+  } satisfies Record<ScreenId, string>,
+  /** What one goes there for, in the menu. */
+  screenFor: {
+    bedside: "Weight and doses from two measurements",
+  } satisfies Record<ScreenId, string>,
+  windowTitle: (screen: string): string => `Steelyard ${screen}`,
+  menuName: "Screens",
+  menu: (screen: string): string => `${screen}, other screens`,
+  screenComing: "Loading.",
+  screenMissing: "This screen could not be loaded.",
   nextChild: "New child",
   bringBack: "Bring back the last child",
   carriedOver: "These values were typed before the page was reloaded. Is this still the same child?",

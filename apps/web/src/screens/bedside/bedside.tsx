@@ -1,20 +1,16 @@
 import { describeBodyWarning, describeRests } from "@steelyard/core/wording";
 import type { VNode } from "preact";
-import { Cautions, type OfflineState } from "../../components/cautions/cautions.tsx";
-import { DraftBanner } from "../../components/draft-banner/draft-banner.tsx";
 import { FirstSteps } from "../../components/first-steps/first-steps.tsx";
-import { Masthead } from "../../components/masthead/masthead.tsx";
 import { writeQuantity } from "../../components/quantity/quantity.tsx";
 import { Sheet } from "../../components/sheet/sheet.tsx";
 import { WeightCard } from "../../components/weight-card/weight-card.tsx";
 import type { NextHint, Report } from "../../later/compute-report.ts";
 import type { Later } from "../../later/later.ts";
 import { messages } from "../../messages/index.ts";
-import { type BedsideState, isTouched } from "../../state/bedside-state.ts";
+import type { BedsideState } from "../../state/bedside-state.ts";
 import { formularyIndex } from "../../state/formulary-index.ts";
 import type { BedsideView, WeighedChild } from "../../state/read-bedside.ts";
 import type { BedsideEvent } from "../../state/update.ts";
-import { versions } from "../../state/versions.ts";
 import { BedsideEntry } from "./bedside-entry.tsx";
 
 interface Props {
@@ -24,66 +20,43 @@ interface Props {
   readonly later: Later | "failed" | undefined;
   readonly report: Report | undefined;
   readonly next: NextHint | undefined;
-  readonly offline: OfflineState;
   readonly printing: boolean;
   readonly send: (event: BedsideEvent) => void;
   readonly onReload: () => void;
 }
 
-/** The one screen: measurements in, weight and doses out. */
-export function Bedside({
-  state,
-  view,
-  later,
-  report,
-  next,
-  offline,
-  printing,
-  send,
-  onReload,
-}: Props): VNode {
+/** The first screen: measurements in, weight and doses out. */
+export function Bedside({ state, view, later, report, next, printing, send, onReload }: Props): VNode {
   const { child, refusal } = view;
   return (
-    <>
-      <DraftBanner />
-      <div class="bedside">
-        <Masthead
-          canStartOver={isTouched(state.texts)}
-          canBringBack={state.setAside !== undefined && !isTouched(state.texts)}
-          onNextChild={() => send({ type: "next-child" })}
-          onBringBack={() => send({ type: "brought-back" })}
+    <div class="bedside">
+      <div class="bedside__child">
+        <BedsideEntry state={state} items={view.messages} next={next} send={send} />
+        <WeightCard
+          child={child}
+          refusal={refusal}
+          rests={child && describeRests(child.estimate.rests)}
+          warnings={child?.estimate.warnings.map((warning) => describeBodyWarning(warning)) ?? []}
         />
-        <main class="bedside__main">
-          <div class="bedside__child">
-            <BedsideEntry state={state} items={view.messages} next={next} send={send} />
-            <WeightCard
-              child={child}
-              refusal={refusal}
-              rests={child && describeRests(child.estimate.rests)}
-              warnings={child?.estimate.warnings.map((warning) => describeBodyWarning(warning)) ?? []}
-            />
-          </div>
-          <div class="bedside__sheet">
-            {child === undefined ? (
-              <FirstSteps />
-            ) : (
-              <Sheet
-                index={formularyIndex}
-                later={later}
-                report={report}
-                search={state.search}
-                turned={state.turned}
-                printing={printing}
-                send={send}
-                onReload={onReload}
-              />
-            )}
-            <Cautions versions={versions} offline={offline} />
-          </div>
-        </main>
-        <output class="unseen">{child !== undefined && state.typing === undefined && spoken(child)}</output>
       </div>
-    </>
+      <div class="bedside__sheet">
+        {child === undefined ? (
+          <FirstSteps />
+        ) : (
+          <Sheet
+            index={formularyIndex}
+            later={later}
+            report={report}
+            search={state.search}
+            turned={state.turned}
+            printing={printing}
+            send={send}
+            onReload={onReload}
+          />
+        )}
+      </div>
+      <output class="unseen">{child !== undefined && state.typing === undefined && spoken(child)}</output>
+    </div>
   );
 }
 

@@ -1,0 +1,13 @@
+import type { Screen } from "../frame/screen-props.ts";
+import type { LaterScreenId } from "../state/screens.ts";
+
+type Load = () => Promise<{ readonly Screen: Screen }>;
+
+/** `reader: () => import("../screens/reader/reader.tsx")` and so on: one for each screen behind Bedside. */
+const parts: Readonly<Record<LaterScreenId, Load>> = {};
+
+/** Asks for the part of the page that holds a screen. */
+export function loadScreen(screen: LaterScreenId): Promise<Screen> {
+  const load: Load = parts[screen];
+  return load().then(({ Screen }) => Screen);
+}

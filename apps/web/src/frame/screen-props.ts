@@ -1,0 +1,19 @@
+import type { FunctionComponent } from "preact";
+import type { BedsideState } from "../state/bedside-state.ts";
+import type { WeighedChild } from "../state/read-bedside.ts";
+import type { BedsideEvent } from "../state/update.ts";
+
+/** What every screen behind Bedside is given. */
+export interface ScreenProps {
+  /** What follows the screen's name in the address. */
+  readonly path: string;
+  /** The child on Bedside just now; absent while nothing is measured. */
+  readonly child: WeighedChild | undefined;
+  /** What was typed on Bedside. */
+  readonly texts: BedsideState["texts"];
+  /** Says something to Bedside. */
+  readonly send: (event: BedsideEvent) => void;
+}
+
+/** A screen's part of the page exports this under the name `Screen`. Its parts are inside the frame's `main`. */
+export type Screen = FunctionComponent<ScreenProps>;

@@ -1,36 +1,21 @@
 import manifest from "../../package.json" with { type: "json" };
-import {
-  adjustedWeight,
-  type BodyIssue,
-  type BodyModel,
-  cumulativeWeight,
-  defaultBodyModel,
-  estimateWeight,
-  idealWeight,
-  leanWeight,
-  type Measurements,
-  type SiteIdentity,
-  type SiteProfile,
-  uncalibratedSite,
-  type WeightEstimate,
-} from "../body/index.ts";
-import { computeSheet, type Formulary, type SettlingMeasurement, type Weights } from "../dosing/index.ts";
+import { type BodyIssue, defaultBodyModel } from "../body/index.ts";
+import { computeSheet, type Formulary, type SettlingMeasurement } from "../dosing/index.ts";
 import { type Bladder, computeEquipment } from "../equipment/index.ts";
 import { ok, type Result } from "../result.ts";
 import { computeSigns } from "../signs/index.ts";
 import type { ChildReport } from "./child-report.ts";
+import { type WeighedChild, type WeighingInput, weighChild } from "./weigh-child.ts";
 
-export interface ChildInput {
-  readonly measurements: Measurements;
+export interface ChildInput extends WeighingInput, SheetChoices {}
+
+/** What a sheet is made of beside the child. */
+export interface SheetChoices {
   readonly formulary: Formulary;
   /** Id of the dose option to compute in place of the default, by id of the line. */
   readonly choices?: Readonly<Record<string, string>>;
   /** The bladders of the site's blood-pressure cuffs; a usual set when absent. */
   readonly bladders?: readonly Bladder[];
-  /** The body model to use; the one that ships when absent. */
-  readonly model?: BodyModel;
-  /** The site's calibration and what it is known by, as `readSiteProfile` gives it; an uncalibrated site when absent. */
-  readonly site?: SiteProfile & { readonly identity?: SiteIdentity };
   /** What may still be measured, as `nextMeasurements` gives it: a dose in doubt names what settles it. */
   readonly settles?: readonly SettlingMeasurement[];
   /** What to call the software in `versions`; the version of this package when absent. */
@@ -63,25 +48,54 @@ export interface ChildInput {
  */
 export function computeChild({
   measurements,
+  model,
+  site,
+  ...choices
+}: ChildInput): Result<ChildReport, BodyIssue> {
+  const child = weighChild({ measurements, ...(model && { model }), ...(site && { site }) });
+  if (!child.ok) return child;
+  return ok(
+    computeReport({ child: child.value, ...choices, ...(model && { model }), ...(site && { site }) }),
+  );
+}
+
+/**
+ * Everything for a child that has been weighed already: the same as `computeChild`, without estimating the weight again.
+ *
+ * `child` as `weighChild` gives it, `model` and `site` those it was weighed with; they are named among the versions only.
+ * Throws a `RangeError` on a formulary that has not been validated.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { computeChild, computeReport, weighChild } from "@steelyard/core/child";
+ * import { centimetres, millimetres } from "@steelyard/core/units";
+ * import { draftFormulary } from "@steelyard/formulary";
+ *
+ * const measurements = { lengthCm: centimetres(136), armMm: millimetres(190) };
+ * const child = weighChild({ measurements });
+ * const whole = computeChild({ measurements, formulary: draftFormulary });
+ * assert.ok(child.ok && whole.ok);
+ * assert.deepEqual(computeReport({ child: child.value, formulary: draftFormulary }), whole.value);
+ * ```
+ */
+export function computeReport({
+  child: { measurements, estimate, weights },
   formulary,
   choices,
   bladders,
   model = defaultBodyModel(),
-  site = uncalibratedSite,
+  site,
   settles,
   versions = { software: manifest.version },
-}: ChildInput): Result<ChildReport, BodyIssue> {
-  const estimate = estimateWeight(measurements, { model, site });
-  if (!estimate.ok) return estimate;
-  const { totalKg, low95Kg, high95Kg, lengthCm, rests, warnings } = estimate.value;
-  const { ageMonths, sex } = measurements;
-  const weights = weightsOf(estimate.value, measurements);
+}: SheetChoices & Omit<WeighingInput, "measurements"> & { readonly child: WeighedChild }): ChildReport {
+  const { totalKg, low95Kg, high95Kg, lengthCm, rests, warnings } = estimate;
+  const { ageMonths, sex, armMm } = measurements;
   const { cumulative: _, totalKg: __, ...others } = weights;
   const size = { ageMonths, sex, lengthCm, totalKg, idealKg: weights.idealKg };
-  return ok({
+  return {
     weight: { totalKg, low95Kg, high95Kg, ...others, rests },
     sheet: computeSheet({ formulary, weights, ageMonths, sex, lengthCm, choices, settles }),
-    equipment: computeEquipment({ ...size, armMm: measurements.armMm, bladders }),
+    equipment: computeEquipment({ ...size, armMm, bladders }),
     signs: computeSigns(size),
     warnings,
     versions: {
@@ -89,20 +103,7 @@ export function computeChild({
       model: model.version,
       formulary: formulary.version,
       formularySigned: formulary.signed,
-      ...(site.identity === undefined ? {} : { site: site.identity }),
+      ...(site?.identity === undefined ? {} : { site: site.identity }),
     },
-  });
-}
-
-/** The weights that the dose rules may ask for; the distribution only where the total is an estimate. */
-function weightsOf(estimate: WeightEstimate, { sex, ageMonths }: Measurements): Weights {
-  const { totalKg, lengthCm, components } = estimate;
-  const cumulative =
-    components.length === 0 ? {} : { cumulative: (kg: number): number => cumulativeWeight(estimate, kg) };
-  if (lengthCm === undefined) return { totalKg, ...cumulative };
-  const leanKg = leanWeight({ totalKg, lengthCm });
-  const ideal = idealWeight({ lengthCm, sex, ageMonths });
-  if (!ideal.ok) return { totalKg, leanKg, ...cumulative };
-  const idealKg = ideal.value;
-  return { totalKg, idealKg, adjustedKg: adjustedWeight({ totalKg, idealKg }), leanKg, ...cumulative };
+  };
 }

@@ -1,2 +1,3 @@
 export type { ChildReport } from "./child-report.ts";
-export { type ChildInput, computeChild } from "./compute-child.ts";
+export { type ChildInput, computeChild, computeReport, type SheetChoices } from "./compute-child.ts";
+export { type WeighedChild, type WeighingInput, weighChild } from "./weigh-child.ts";

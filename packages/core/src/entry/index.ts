@@ -1,3 +1,4 @@
+export { type CombinedReadings, combineReadings, type RepeatedField } from "./combine-readings.ts";
 export type { ChoiceField, EntryField, EntryValues, QuantityField } from "./entry-field.ts";
 export type {
   EntryIssue,

@@ -57,10 +57,20 @@ const config: IConfiguration = {
       to: { dependencyTypes: thirdParty, pathNot: "(^(packages|apps|reference)/|/valibot/)" },
     },
     {
-      name: "pure-packages-touch-no-platform",
-      comment: "core and formulary compute: no files, no network, no process. Adapters live in apps.",
+      name: "paper-third-party-is-three",
+      comment: "Paper needs a PDF library, a font reader and a QR encoder, each behind one file.",
       severity: "error",
-      from: { path: "^packages/(core|formulary)/", pathNot: tests },
+      from: { path: "^packages/paper/", pathNot: tests },
+      to: {
+        dependencyTypes: thirdParty,
+        pathNot: "(^(packages|apps|reference)/|/(pdfkit|fontkit|lean-qr)/)",
+      },
+    },
+    {
+      name: "pure-packages-touch-no-platform",
+      comment: "core, formulary and paper compute: no files, no network, no process. Adapters live in apps.",
+      severity: "error",
+      from: { path: "^packages/(core|formulary|paper)/", pathNot: tests },
       to: { dependencyTypes: ["core"] },
     },
     {
@@ -76,6 +86,13 @@ const config: IConfiguration = {
       severity: "error",
       from: { path: "^packages/formulary/", pathNot: tests },
       to: { path: "^packages/", pathNot: "^packages/(core|formulary)/" },
+    },
+    {
+      name: "paper-imports-core-and-formulary-only",
+      comment: "core <- formulary <- paper <- apps: arrows point inward only.",
+      severity: "error",
+      from: { path: "^packages/paper/", pathNot: tests },
+      to: { path: "^packages/", pathNot: "^packages/(core|formulary|paper)/" },
     },
     {
       name: "body-never-reaches-dosing",

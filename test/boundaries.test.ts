@@ -54,6 +54,21 @@ const plants: readonly Plant[] = [
     text: 'export { env } from "node:process";',
   },
   {
+    rule: "paper-third-party-is-three",
+    file: "packages/paper/src/third-party.ts",
+    text: 'export { thing } from "third-party";',
+  },
+  {
+    rule: "pure-packages-touch-no-platform",
+    file: "packages/paper/src/reads.ts",
+    text: 'export { readFileSync } from "node:fs";',
+  },
+  {
+    rule: "paper-imports-core-and-formulary-only",
+    file: "packages/paper/src/outward.ts",
+    text: 'export { study } from "@steelyard/study";',
+  },
+  {
     rule: "core-imports-no-other-package",
     file: "packages/core/src/child/outward.ts",
     text: 'export { formulary } from "@steelyard/formulary";',
@@ -133,7 +148,8 @@ const sound: Readonly<Record<string, string>> = {
   "packages/formulary/src/index.ts":
     'export { units as formulary } from "@steelyard/core/units";\nexport { v } from "valibot";',
   "packages/paper/src/index.ts":
-    'export { formulary as paper } from "@steelyard/formulary";\nexport { units } from "@steelyard/core/units";',
+    'export { formulary as paper } from "@steelyard/formulary";\nexport { units } from "@steelyard/core/units";\nexport { p } from "pdfkit";',
+  "packages/study/src/index.ts": 'export { units as study } from "@steelyard/core/units";',
   "apps/server/src/index.ts": 'export { createServer as server } from "node:http";',
   "apps/cli/src/index.ts": 'export { formulary } from "@steelyard/formulary";',
   "apps/web/src/effects/store.ts": "export const store = 1;",
@@ -141,12 +157,14 @@ const sound: Readonly<Record<string, string>> = {
   "reference/src/index.ts": 'export { body as fit } from "@steelyard/core/body";',
   "node_modules/third-party/index.js": "export const thing = 1;",
   "node_modules/valibot/index.js": "export const v = 1;",
+  "node_modules/pdfkit/index.js": "export const p = 1;",
 };
 
 const exportMaps: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   "packages/core": { "./units": "./src/units/index.ts", "./body": "./src/body/index.ts" },
   "packages/formulary": { ".": "./src/index.ts" },
   "packages/paper": { ".": "./src/index.ts" },
+  "packages/study": { ".": "./src/index.ts" },
   "apps/server": { ".": "./src/index.ts" },
   reference: { ".": "./src/index.ts" },
 };
@@ -158,7 +176,7 @@ async function plantTree(files: Readonly<Record<string, string>>): Promise<strin
     await writeFile(join(tree, file), `${text}\n`);
   };
   for (const [file, text] of Object.entries(files)) await write(file, text);
-  for (const name of ["third-party", "valibot"]) {
+  for (const name of ["third-party", "valibot", "pdfkit"]) {
     await write(`node_modules/${name}/package.json`, `{ "name": "${name}", "main": "index.js" }`);
   }
   await mkdir(join(tree, "node_modules/@steelyard"));

@@ -32,7 +32,7 @@ const impure: readonly (readonly [name: string, text: string])[] = [
   ["node:fs", 'import { readFileSync } from "node:fs";\nexport const read: unknown = readFileSync;\n'],
 ];
 
-describe.each(["packages/core", "packages/formulary"])("%s", (folder) => {
+describe.each(["packages/core", "packages/formulary", "packages/paper"])("%s", (folder) => {
   it.each(impure)("may not know %s", (name, text) => {
     const errors = typeErrors(folder, text);
     expect(errors).toHaveLength(1);

@@ -1,4 +1,5 @@
 import type { MessageCatalogue } from "@steelyard/core/wording";
+import type { ArmBandMessages } from "./arm-band-messages.ts";
 import type { FrameMessages } from "./frame-messages.ts";
 import type { StripMessages } from "./strip-messages.ts";
 
@@ -9,4 +10,5 @@ export interface PaperMessages {
   readonly core: MessageCatalogue;
   readonly frame: FrameMessages;
   readonly strip: StripMessages;
+  readonly armBand: ArmBandMessages;
 }

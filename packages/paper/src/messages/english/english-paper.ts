@@ -1,5 +1,6 @@
 import { ENGLISH } from "@steelyard/core/wording";
 import type { PaperMessages } from "../paper-messages.ts";
+import { ENGLISH_ARM_BAND } from "./arm-band.ts";
 import { ENGLISH_FRAME } from "./frame.ts";
 import { ENGLISH_STRIP } from "./strip.ts";
 
@@ -9,4 +10,5 @@ export const ENGLISH_PAPER: PaperMessages = {
   core: ENGLISH,
   frame: ENGLISH_FRAME,
   strip: ENGLISH_STRIP,
+  armBand: ENGLISH_ARM_BAND,
 };

@@ -1,0 +1,36 @@
+import type { ArmBandMessages } from "../arm-band-messages.ts";
+
+export const ENGLISH_ARM_BAND: ArmBandMessages = {
+  title: "Arm band",
+  subtitle: "Arm circumference in millimetres, and the middle of the upper arm",
+  tape: "arm circumference, mm",
+  zero: "ZERO EDGE",
+  piece: ({ piece, pieces }) => `tape, piece ${piece} of ${pieces}`,
+  glue: ({ piece }) => `glue piece ${piece} here`,
+  finder: "midpoint finder, mm",
+  middle: "MIDDLE",
+  toShoulder: "to the tip of the shoulder",
+  toElbow: "to the tip of the elbow",
+  tapeAlt: "A tape to cut out, in pieces, with a tick every millimetre from its zero edge",
+  finderAlt: "A ruler to cut out that counts from its middle to both ends",
+  glueOther: "glue the other half",
+  shoulderTip: "tip of the shoulder (acromion)",
+  middleMark: "halfway: mark, and tape here",
+  elbowTip: "tip of the elbow (olecranon)",
+  armAlt: "An upper arm from behind: the tips of shoulder and elbow, and the tape halfway between them",
+  makeTitle: "Make it",
+  make: [
+    "Print at 100 % and measure both proof rulers.",
+    "Cut along the dashed lines; cut the zero edge exactly.",
+    "Lay the first tick of each next piece on the last tick of the piece before, over the grey, and glue.",
+    "Finder: turn the upper half round and glue the other on its grey, middle line on middle line, ticks at one edge.",
+    "Check: 100 mm on the tape is 100 mm on a steel ruler.",
+  ],
+  useTitle: "Use it",
+  use: [
+    "Bare arm, hanging relaxed, palm inwards; the left one unless it cannot be used.",
+    "Hold the finder along the back of the upper arm. Move it until the same number stands at the tip of the shoulder and at the tip of the elbow. Mark the arm at the middle.",
+    "Put the tape round the arm at the mark, figures outwards, all of it touching the skin and nowhere pressing in.",
+    "The zero edge points at the reading. Read to the millimetre, twice.",
+  ],
+};

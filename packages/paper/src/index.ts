@@ -29,6 +29,8 @@ export { contentBox, type FramedPage, framePage } from "./frame/frame-page.ts";
 export { createImprint, type Imprint, type ImprintInput, type ImprintIssue } from "./frame/imprint.ts";
 export { type PageName, type PageSize, pageSizeOf, pageSizes, type UnknownPage } from "./frame/page-size.ts";
 export type { SheetContext } from "./frame/sheet-context.ts";
+export { drawWeightGrid } from "./grid/draw-weight-grid.ts";
+export type { WeightGridInput } from "./grid/weight-grid-input.ts";
 export { ENGLISH_PAPER } from "./messages/english/english-paper.ts";
 export type { PaperMessages } from "./messages/paper-messages.ts";
 export { type RenderPdfOptions, renderPdf } from "./render/render-pdf.ts";

@@ -1,6 +1,7 @@
 import type { MessageCatalogue } from "@steelyard/core/wording";
 import type { ArmBandMessages } from "./arm-band-messages.ts";
 import type { FrameMessages } from "./frame-messages.ts";
+import type { GridMessages } from "./grid-messages.ts";
 import type { StripMessages } from "./strip-messages.ts";
 
 /** Every word on paper in one language, by area. */
@@ -11,4 +12,5 @@ export interface PaperMessages {
   readonly frame: FrameMessages;
   readonly strip: StripMessages;
   readonly armBand: ArmBandMessages;
+  readonly grid: GridMessages;
 }

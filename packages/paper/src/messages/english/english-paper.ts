@@ -2,6 +2,7 @@ import { ENGLISH } from "@steelyard/core/wording";
 import type { PaperMessages } from "../paper-messages.ts";
 import { ENGLISH_ARM_BAND } from "./arm-band.ts";
 import { ENGLISH_FRAME } from "./frame.ts";
+import { ENGLISH_GRID } from "./grid.ts";
 import { ENGLISH_STRIP } from "./strip.ts";
 
 /** The English words on paper; the source that other languages are translated from. */
@@ -11,4 +12,5 @@ export const ENGLISH_PAPER: PaperMessages = {
   frame: ENGLISH_FRAME,
   strip: ENGLISH_STRIP,
   armBand: ENGLISH_ARM_BAND,
+  grid: ENGLISH_GRID,
 };

@@ -1,5 +1,7 @@
 import { Command } from "commander";
 import { EXIT_STATUS_HELP, helpCautions } from "../help-text.ts";
+import { createArmBandCommand } from "./arm-band-command.ts";
+import { createGridCommand } from "./grid-command.ts";
 import { createStripCommand } from "./strip-command.ts";
 
 const HELP = `
@@ -11,15 +13,18 @@ Examples:
   steelyard paper strip --page a4 -o strip.pdf
   steelyard paper strip --page roll --roll-width-mm 297 --site site.json -o strip.pdf
   steelyard paper strip --page letter --formulary signed.json -o strip.pdf
+  steelyard paper arm-band -o arm-band.pdf
+  steelyard paper grid --waist --site site.json -o grid.pdf
 
 ${EXIT_STATUS_HELP}`;
 
-/** `steelyard paper strip | ...`. */
+/** `steelyard paper strip | arm-band | grid`. */
 export function createPaperCommand(): Command {
   const command = new Command("paper")
     .description("True-scale papers for a bay without a screen, as PDF or SVG.")
     .helpCommand("help [command]", "print the help of a command")
     .addHelpText("after", () => `${HELP}\n${helpCautions()}`);
-  for (const own of [createStripCommand()]) command.addCommand(own);
+  for (const own of [createStripCommand(), createArmBandCommand(), createGridCommand()])
+    command.addCommand(own);
   return command;
 }

@@ -1,7 +1,7 @@
 import type { Box, Item, Page } from "../drawing/item.ts";
 import { faint, soft, watermark } from "../drawing/palette.ts";
 import { drawQrCode } from "../drawing/qr-code.ts";
-import { setParagraph, setText } from "../drawing/set-text.ts";
+import { type Paragraph, setParagraph, setText } from "../drawing/set-text.ts";
 import { group, line, strokes } from "../drawing/shapes.ts";
 import { cautionText, fingerprintCodeText, imprintLines } from "./imprint-lines.ts";
 import { type PageSize, unprintableMm } from "./page-size.ts";
@@ -118,12 +118,12 @@ function drawFoot(context: SheetContext, size: PageSize): readonly Item[] {
     sizePt: 6.5,
     font: "bold",
   });
-  const imprint = setParagraph(typefaces, imprintLines(context).join("\n"), {
-    at: [textLeft, top + 0.8],
-    widthMm: textMm,
-    sizePt: 6,
-    colour: soft,
-  });
+  const look = { at: [textLeft, top + 0.8], widthMm: textMm, colour: soft } as const;
+  const sizes = [6, 5.5, 5, 4.5].map((sizePt) =>
+    setParagraph(typefaces, imprintLines(context).join("\n"), { ...look, sizePt }),
+  );
+  // The largest size at which long names still fit.
+  const imprint = sizes.find(({ heightMm }) => heightMm < footMm - 0.8) ?? (sizes.at(-1) as Paragraph);
   return [
     line([box.xMm, top - cautionsMm - 0.8], [right, top - cautionsMm - 0.8], {
       colour: faint,

@@ -1,0 +1,191 @@
+import { estimateWeight } from "@steelyard/core/body";
+import { centimetres, millimetres } from "@steelyard/core/units";
+import { draftFormulary } from "@steelyard/formulary";
+import { signFormulary } from "@steelyard/formulary/ownership";
+import {
+  checkDrawing,
+  createImprint,
+  type Drawing,
+  drawArmBand,
+  drawStrip,
+  drawWeightGrid,
+  type Item,
+  pageSizes,
+  renderPdf,
+  type SheetContext,
+} from "@steelyard/paper";
+import { describe, expect, it } from "vitest";
+import { proofRulersOf } from "./support/proof-rulers-of.ts";
+import { readPdf } from "./support/read-pdf.ts";
+import { rendering, sampleContext, sha256 } from "./support/sample-context.ts";
+import { calibratedSite } from "./support/sample-site.ts";
+
+type Draw = (context: SheetContext, page: keyof typeof pageSizes) => Drawing;
+
+const papers: readonly (readonly [string, Draw])[] = [
+  ["arm band", (context, page) => drawArmBand({ ...context, size: pageSizes[page] })],
+  ["grid", (context, page) => drawWeightGrid({ ...context, size: pageSizes[page], girths: "arm" })],
+  [
+    "grid with waist",
+    (context, page) => drawWeightGrid({ ...context, size: pageSizes[page], girths: "arm-and-waist" }),
+  ],
+  [
+    "strip",
+    (context, page) => {
+      const drawing = drawStrip({ ...context, medium: { sheet: pageSizes[page] } });
+      if (!drawing.ok) throw new Error("too narrow");
+      return drawing.value;
+    },
+  ],
+];
+const pages = Object.keys(pageSizes) as (keyof typeof pageSizes)[];
+const all = papers.flatMap(([name, draw]) => pages.map((page) => [name, page, draw] as const));
+
+/** Names as long as a large hospital has them. */
+function longContext(): Promise<SheetContext> {
+  kept ??= makeLongContext();
+  return kept;
+}
+
+let kept: Promise<SheetContext> | undefined;
+
+async function makeLongContext(): Promise<SheetContext> {
+  const formulary = await signFormulary({
+    formulary: {
+      ...draftFormulary,
+      title: "Formulary of the Children's Emergency Departments of the North-Western Region",
+    },
+    name: "Dr Wilhelmina Featherstonehaugh-Przybyszewska",
+    role: "consultant paediatric emergency physician",
+    date: "2026-11-20",
+    sha256,
+  });
+  const site = calibratedSite({
+    name: "University Children's Hospital of the North-Western Region, Emergency Department",
+    signed: true,
+  });
+  return sampleContext({ formulary, site });
+}
+
+describe.each(all)("the %s on %s", (_, page, draw) => {
+  it("has no text on another or off its box, with short names and long", async () => {
+    for (const context of [await sampleContext(), await longContext()]) {
+      expect(checkDrawing(draw(context, page), context.typefaces)).toEqual([]);
+    }
+  });
+});
+
+describe.each(papers)("the %s", (_, draw) => {
+  it("has proof rulers on both axes of every page, and is made of the same bytes twice", async () => {
+    const context = await sampleContext();
+    const pdf = await renderPdf(draw(context, "letter"), { ...context, ...rendering });
+    for (const read of await readPdf(pdf)) {
+      const rulers = proofRulersOf(read);
+      expect(new Set(rulers.map(({ axis }) => axis))).toEqual(new Set(["across", "along"]));
+      for (const ruler of rulers) expect(ruler.hundredMmPt).toBeCloseTo(283.4646, 3);
+    }
+    expect(await renderPdf(draw(context, "letter"), { ...context, ...rendering })).toEqual(pdf);
+  });
+});
+
+describe("the imprint", () => {
+  it("is a draft until formulary and calibration are signed, and then says by whom", async () => {
+    const unsigned = await sampleContext({ formulary: draftFormulary });
+    expect(unsigned.imprint.signed).toBe(false);
+    const signed = await longContext();
+    expect(signed.imprint.signed).toBe(true);
+    const words = textsOf(drawArmBand({ ...signed, size: pageSizes.a4 })).join(" ");
+    expect(words).toContain("signed by Dr Wilhelmina Featherstonehaugh-Przybyszewska");
+    expect(words).not.toContain("DRAFT");
+    const site = calibratedSite({ signed: false });
+    const formulary = await signFormulary({
+      formulary: draftFormulary,
+      name: "A. Example",
+      role: "pharmacist",
+      date: "2026-11-20",
+      sha256,
+    });
+    expect((await sampleContext({ formulary, site })).imprint.signed).toBe(false);
+  });
+
+  const input = {
+    paper: "strip",
+    choices: {},
+    softwareVersion: "0.1.0",
+    modelVersion: "2",
+    madeOn: "2026-11-25",
+    expiresOn: "2027-11-25",
+    sha256,
+  };
+
+  it("refuses a calibration of another body model and a formulary changed after it was signed", async () => {
+    const site = calibratedSite({ modelVersion: "1" });
+    expect(await createImprint({ ...input, site })).toEqual({
+      ok: false,
+      error: { type: "other-model", profileModel: "1", currentModel: "2" },
+    });
+    const signed = await signFormulary({
+      formulary: draftFormulary,
+      name: "A. Example",
+      role: "pharmacist",
+      date: "2026-11-20",
+      sha256,
+    });
+    const formulary = { ...signed, title: "Edited" };
+    expect(await createImprint({ ...input, formulary })).toMatchObject({
+      ok: false,
+      error: { type: "changed-since-signed", name: "A. Example" },
+    });
+  });
+
+  it("has another fingerprint for another choice, day, formulary or calibration", async () => {
+    const variants = await Promise.all([
+      createImprint(input),
+      createImprint({ ...input, choices: { page: "a3" } }),
+      createImprint({ ...input, madeOn: "2026-11-26" }),
+      createImprint({ ...input, formulary: draftFormulary }),
+      createImprint({ ...input, formulary: { ...draftFormulary, version: "x" } }),
+      createImprint({ ...input, site: calibratedSite({ modelVersion: "2" }) }),
+    ]);
+    const prints = variants.map((own) => (own.ok ? own.value.fingerprint : ""));
+    expect(new Set(prints).size).toBe(variants.length);
+    for (const print of prints) expect(print).toMatch(/^[0-9a-f]{64}$/);
+  });
+});
+
+describe("drawWeightGrid()", () => {
+  it("prints what the model says for each row and column", async () => {
+    const context = await sampleContext();
+    const texts = drawWeightGrid({ ...context, size: pageSizes.a4, girths: "arm" }).pages.flatMap(
+      ({ items }) => rowsOf(items),
+    );
+    const row = texts.find(([head, ideal]) => head === "110" && ideal === "18.3") ?? [];
+    const heads = Array.from({ length: 26 }, (_, i) => 110 + i * 10);
+    // Heads of the row: length and ideal weight; then the cells, leaving out those that are empty.
+    const expected = heads.flatMap((arm) => {
+      const estimate = estimateWeight({ lengthCm: centimetres(110), armMm: millimetres(arm) });
+      if (!estimate.ok) return [];
+      const { totalKg } = estimate.value;
+      return [totalKg < 20 ? String(Math.round(totalKg * 10) / 10) : String(Math.round(totalKg))];
+    });
+    const cells = row.slice(2);
+    expect(cells.length).toBeGreaterThan(12);
+    expect(expected.join(" ")).toContain(cells.join(" "));
+  });
+});
+
+function textsOf({ pages: own }: Drawing): string[] {
+  return own.flatMap(({ items }) => items.flatMap(textIn));
+}
+
+function textIn(item: Item): string[] {
+  if (item.kind === "text") return [item.text];
+  return item.kind === "group" ? item.items.flatMap(textIn) : [];
+}
+
+function rowsOf(items: readonly Item[]): string[][] {
+  return items.flatMap((item) => {
+    if (item.kind !== "group") return [];
+    return item.role === "TR" ? [item.items.flatMap(textIn)] : rowsOf(item.items);
+  });
+}

@@ -82,7 +82,7 @@ function bedside(page: Page, complaints: readonly string[]): Bedside {
   return {
     page,
     complaints,
-    length: page.getByLabel("Length, lying"),
+    length: page.getByLabel("Length", { exact: true }),
     arm: page.getByLabel("Arm, mid-upper"),
     issues: page.locator(".field-messages__one"),
     said: async () => (await page.locator(".field-messages__one > p").allInnerTexts()).map(readable),

@@ -4,7 +4,6 @@ import type { OfflineState } from "./components/cautions/cautions.tsx";
 import type { Effects } from "./effects/effects.ts";
 import { Frame, mainId } from "./frame/frame.tsx";
 import { LaterScreen } from "./frame/later-screen.tsx";
-import type { NextHint } from "./later/compute-report.ts";
 import type { Later } from "./later/later.ts";
 import { messages } from "./messages/index.ts";
 import { Bedside } from "./screens/bedside/bedside.tsx";
@@ -24,15 +23,19 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
   const [printing, setPrinting] = useState(false);
   const [offline, setOffline] = useState<OfflineState>("unknown");
   const [later, setLater] = useState<Later | "failed" | undefined>(undefined);
-  const [next, setNext] = useState<NextHint | undefined>(undefined);
-  const view = useMemo(() => readBedside(state), [state.texts, state.typing]);
+  const view = useMemo(() => readBedside(state), [state.texts, state.typing, state.today]);
   const { child } = view;
   const loaded = typeof later === "object" ? later : undefined;
-  const report = useMemo(() => child && loaded?.computeReport(child), [child, loaded]);
+  const report = useMemo(
+    () => child && loaded?.computeReport(child, state.choices),
+    [child, loaded, state.choices],
+  );
 
   useEffect(() => {
     const found = effects.findTexts();
     if (found !== undefined) send({ type: "found", ...found });
+    send({ type: "pins-found", pinned: effects.findPins() });
+    effects.watchDay((today) => send({ type: "day-known", today }));
     effects.loadLater().then(setLater, () => setLater("failed"));
     effects.watchOffline(setOffline);
     effects.watchPrinting(setPrinting);
@@ -46,12 +49,10 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
     return () => clearTimeout(pause);
   }, [effects, state.texts, state.typing]);
 
-  // Not while the sheet is being filled: nobody waits for a hint.
   useEffect(() => {
-    if (child === undefined || loaded === undefined || state.typing !== undefined) return setNext(undefined);
-    const soon = setTimeout(() => setNext(loaded.bestNextMeasurement(child)));
-    return () => clearTimeout(soon);
-  }, [child, loaded, state.typing]);
+    // Not before those of the device have been looked for.
+    if (state.pinned !== emptyBedside.pinned) effects.keepPins(state.pinned);
+  }, [effects, state.pinned]);
 
   const shown = useRef(route.screen);
   useEffect(() => {
@@ -74,7 +75,6 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
           view={view}
           later={later}
           report={report}
-          next={next}
           printing={printing}
           send={send}
           onReload={effects.reload}

@@ -1,9 +1,11 @@
 import { hydrate } from "preact";
 import { App } from "./app.tsx";
 import type { Effects } from "./effects/effects.ts";
+import { findPins, keepPins } from "./effects/kept-pins.ts";
 import { keepTexts, keptTexts, typedAhead } from "./effects/kept-texts.ts";
 import { loadLater } from "./effects/load-later.ts";
 import { loadScreen } from "./effects/load-screen.ts";
+import { watchDay } from "./effects/watch-day.ts";
 import { watchOffline } from "./effects/watch-offline.ts";
 import { watchPrinting } from "./effects/watch-printing.ts";
 import { showScreen, watchRoute } from "./effects/watch-route.ts";
@@ -16,6 +18,9 @@ const found = typedAhead() ?? keptTexts();
 const effects: Effects = {
   findTexts: () => found,
   keepTexts,
+  findPins,
+  keepPins,
+  watchDay,
   loadLater,
   loadScreen,
   reload: () => location.reload(),

@@ -12,6 +12,11 @@ export interface Effects {
   readonly findTexts: () => { readonly texts: Partial<Texts>; readonly carriedOver: boolean } | undefined;
   /** Keeps the texts for as long as the tab lives. */
   readonly keepTexts: (texts: Texts) => void;
+  /** The lines of the sheet that are kept at its top on this device, by id. */
+  readonly findPins: () => readonly string[];
+  readonly keepPins: (pinned: readonly string[]) => void;
+  /** Tells the day as 2026-11-25, at once and when the page is looked at again. */
+  readonly watchDay: (tell: (today: string) => void) => void;
   /** The part of the page behind the first screen; fails where it cannot be had. */
   readonly loadLater: () => Promise<Later>;
   /** The part of the page that holds a screen; fails where it cannot be had. */
@@ -30,6 +35,9 @@ export interface Effects {
 export const noEffects: Effects = {
   findTexts: () => undefined,
   keepTexts: () => undefined,
+  findPins: () => [],
+  keepPins: () => undefined,
+  watchDay: () => undefined,
   loadLater: () => new Promise(() => undefined),
   loadScreen: () => new Promise(() => undefined),
   reload: () => undefined,

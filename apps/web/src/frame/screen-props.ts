@@ -1,6 +1,6 @@
+import type { EstimatedChild } from "@steelyard/core/body";
 import type { FunctionComponent } from "preact";
 import type { BedsideState } from "../state/bedside-state.ts";
-import type { WeighedChild } from "../state/read-bedside.ts";
 import type { BedsideEvent } from "../state/update.ts";
 
 /** What every screen behind Bedside is given. */
@@ -8,7 +8,7 @@ export interface ScreenProps {
   /** What follows the screen's name in the address. */
   readonly path: string;
   /** The child on Bedside just now; absent while nothing is measured. */
-  readonly child: WeighedChild | undefined;
+  readonly child: EstimatedChild | undefined;
   /** What was typed on Bedside. */
   readonly texts: BedsideState["texts"];
   /** Says something to Bedside. */

@@ -1,12 +1,14 @@
+import { type EstimatedChild, nextMeasurements } from "@steelyard/core/body";
 import { computeChild } from "@steelyard/core/child";
+import type { SheetLine } from "@steelyard/core/dosing";
 import { draftFormulary } from "@steelyard/formulary";
 import { describe, expect, test } from "vitest";
 import { emptyBedside } from "../state/bedside-state.ts";
 import { formularyIndex } from "../state/formulary-index.ts";
-import { readBedside, type WeighedChild } from "../state/read-bedside.ts";
-import { bestNextMeasurement, computeReport } from "./compute-report.ts";
+import { readBedside } from "../state/read-bedside.ts";
+import { computeReport } from "./compute-report.ts";
 
-function weighed(texts: Partial<typeof emptyBedside.texts>): WeighedChild {
+function weighed(texts: Partial<typeof emptyBedside.texts>): EstimatedChild {
   const { child } = readBedside({ texts: { ...emptyBedside.texts, ...texts }, typing: undefined });
   if (child === undefined) throw new Error("no weight");
   return child;
@@ -16,7 +18,8 @@ describe("computeReport()", () => {
   test("gives, problem by problem, exactly the sheet that the library computes", () => {
     const child = weighed({ lengthCm: "136", armMm: "190", sex: "f", ageMonths: "9 y" });
     const report = computeReport(child);
-    const whole = computeChild({ measurements: child.measurements, formulary: draftFormulary });
+    const settles = nextMeasurements(child.measurements);
+    const whole = computeChild({ measurements: child.measurements, formulary: draftFormulary, settles });
     const lines = formularyIndex.problems.flatMap(({ problem }) => report.linesOf(problem));
     expect(lines.length).toBeGreaterThan(100);
     const byId = (sheet: readonly { readonly id: string }[]) =>
@@ -41,16 +44,37 @@ describe("computeReport()", () => {
   });
 });
 
-describe("bestNextMeasurement()", () => {
-  test("proposes the arm first, then a girth that narrows the range further", () => {
-    const arm = bestNextMeasurement(weighed({ lengthCm: "136" }));
-    const waist = bestNextMeasurement(weighed({ lengthCm: "136", armMm: "190" }));
+describe("the next measurement", () => {
+  test("is the arm first, then a girth that narrows the range further", () => {
+    const arm = computeReport(weighed({ lengthCm: "136" })).next;
+    const waist = computeReport(weighed({ lengthCm: "136", armMm: "190" })).next;
     expect(arm?.percent).toBeLessThan(20);
     expect(waist?.field).not.toBe("armMm");
     expect(waist?.percent).toBeLessThan(arm?.percent ?? 0);
   });
 
-  test("has nothing to propose for a child that was weighed", () => {
-    expect(bestNextMeasurement(weighed({ lengthCm: "136", scaleKg: "28" }))).toBeUndefined();
+  test("is nothing for a child that was weighed", () => {
+    expect(computeReport(weighed({ lengthCm: "136", scaleKg: "28" })).next).toBeUndefined();
   });
+
+  test("settles a dose in doubt, and the line says so", () => {
+    const { linesOf } = computeReport(weighed({ lengthCm: "136" }));
+    const settled = formularyIndex.problems
+      .flatMap(({ problem }) => linesOf(problem))
+      .filter((line) => line.unavailable === undefined && line.robustness?.settledBy !== undefined);
+    expect(settled.length).toBeGreaterThan(0);
+  });
+});
+
+test("another published dose is computed where it was chosen, and nowhere else", () => {
+  const child = weighed({ lengthCm: "136", armMm: "190" });
+  const lines = formularyIndex.problems.flatMap(({ problem }) => computeReport(child).linesOf(problem));
+  const line = lines.find(({ alternatives }) => alternatives.length > 0);
+  const [other] = line?.alternatives ?? [];
+  if (line === undefined || other === undefined) throw new Error("no line has an alternative");
+  const chosen = computeReport(child, { [line.id]: other.id }).linesOf(line.problem);
+  expect(chosen.find(({ id }) => id === line.id)?.option.id).toBe(other.id);
+  const others = (of: readonly SheetLine[]) =>
+    of.filter(({ id, problem }) => problem === line.problem && id !== line.id);
+  expect(others(chosen)).toEqual(others(lines));
 });

@@ -1,8 +1,8 @@
-import { type NextMeasurement, nextMeasurements } from "@steelyard/core/body";
-import { type ChildReport, computeChild } from "@steelyard/core/child";
+import { type EstimatedChild, type NextMeasurement, nextMeasurements } from "@steelyard/core/body";
+import { type ChildReport, computeReport as computeSheets } from "@steelyard/core/child";
 import type { Formulary, ProblemId, SheetLine } from "@steelyard/core/dosing";
 import { draftFormulary } from "@steelyard/formulary";
-import type { WeighedChild } from "../state/read-bedside.ts";
+import type { NextHint } from "../state/next-hint.ts";
 import { versions } from "../state/versions.ts";
 
 /** What follows from a weight, computed when it is asked for. */
@@ -10,45 +10,41 @@ export interface Report {
   /** The doses for one problem. A key press has to fill the sheet within a blink, so folded problems stay uncomputed. */
   readonly linesOf: (problem: ProblemId) => readonly SheetLine[];
   readonly lookups: () => Pick<ChildReport, "equipment" | "signs">;
+  /** What one more measurement would buy, where that is a percentage point at least; the best first. */
+  readonly next: NextHint | undefined;
 }
 
-export function computeReport({ measurements }: Pick<WeighedChild, "measurements">): Report {
+/** Sheets of a child that has its weight already; `choices` holds other published doses by id of the line. */
+export function computeReport(child: EstimatedChild, choices: Readonly<Record<string, string>> = {}): Report {
   const linesByProblem = new Map<ProblemId, readonly SheetLine[]>();
   let lookups: Pick<ChildReport, "equipment" | "signs"> | undefined;
+  // A weight from a scale leaves nothing to settle.
+  const settles = child.estimate.components.length === 0 ? [] : nextMeasurements(child.measurements);
+  const sheet = (formulary: Formulary): ChildReport =>
+    computeSheets({ child, formulary, choices, settles, versions: { software: versions.software } });
   return {
     linesOf: (problem) => {
       const known = linesByProblem.get(problem);
       if (known !== undefined) return known;
-      const lines = childFor({ measurements, formulary: formularyFor(problem) }).sheet;
+      const lines = sheet(formularyFor(problem)).sheet;
       linesByProblem.set(problem, lines);
       return lines;
     },
     lookups: () => {
-      lookups ??= childFor({ measurements, formulary: noMedicines });
+      lookups ??= sheet(noMedicines);
       return lookups;
     },
+    next: bestOf(settles, child),
   };
 }
 
 const noMedicines: Formulary = { ...draftFormulary, medicines: [] };
 
-function childFor({
-  measurements,
-  formulary,
-}: Pick<WeighedChild, "measurements"> & { readonly formulary: Formulary }): ChildReport {
-  const { software } = versions;
-  const child = computeChild({ measurements, formulary, versions: { software } });
-  if (child.ok) return child.value;
-  throw new RangeError(
-    `Cannot compute a sheet as the child must have a weight: current issue is ${child.error.type}`,
-  );
-}
-
-/** A further girth and what it would make of the 95 % range. */
-export interface NextHint {
-  readonly field: NextMeasurement["measurement"];
-  /** Half the range, % of the weight. */
-  readonly percent: number;
+function bestOf([best]: readonly NextMeasurement[], { estimate }: EstimatedChild): NextHint | undefined {
+  if (best === undefined) return undefined;
+  const now = Math.round((50 * (estimate.high95Kg - estimate.low95Kg)) / estimate.totalKg);
+  const percent = Math.round(best.halfWidthPercent);
+  return percent < now ? { field: best.measurement, percent } : undefined;
 }
 
 const formularyByProblem = new Map<ProblemId, Formulary>();
@@ -63,17 +59,4 @@ function formularyFor(problem: ProblemId): Formulary {
   const formulary = { ...draftFormulary, medicines };
   formularyByProblem.set(problem, formulary);
   return formulary;
-}
-
-/** What one more measurement would buy, where that is a percentage point at least; the best first. */
-export function bestNextMeasurement({
-  measurements,
-  estimate,
-}: Pick<WeighedChild, "measurements" | "estimate">): NextHint | undefined {
-  if (estimate.components.length === 0) return undefined;
-  const [best] = nextMeasurements(measurements);
-  if (best === undefined) return undefined;
-  const now = Math.round((50 * (estimate.high95Kg - estimate.low95Kg)) / estimate.totalKg);
-  const percent = Math.round(best.halfWidthPercent);
-  return percent < now ? { field: best.measurement, percent } : undefined;
 }

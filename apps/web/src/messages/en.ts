@@ -1,15 +1,14 @@
 import type { ChildReport } from "@steelyard/core/child";
 import type { Basis } from "@steelyard/core/dosing";
-import type { NextHint } from "../later/compute-report.ts";
+import type { CombinedReadings, RepeatedField } from "@steelyard/core/entry";
+import { formatNumber } from "@steelyard/core/units";
 import type { ChosenField, OptionalField, TypedField } from "../state/bedside-state.ts";
+import type { NextHint } from "../state/next-hint.ts";
 import type { ScreenId } from "../state/screens.ts";
 
-const girths: Readonly<Record<NextHint["field"], string>> = {
-  armMm: "Arm",
-  waistCm: "Waist",
-  thighCm: "Thigh",
-  calfCm: "Calf",
-  headCm: "Head",
+type ReadingsSaid = CombinedReadings & {
+  readonly field: RepeatedField;
+  readonly numbers: readonly number[];
 };
 
 /**
@@ -35,7 +34,7 @@ export const en = {
   carriedOver: "These values were typed before the page was reloaded. Is this still the same child?",
   entry: "Measurements",
   fields: {
-    lengthCm: { label: "Length, lying", unit: "cm", hint: "crown to heel" },
+    lengthCm: { label: "Length", unit: "cm", hint: "crown to heel" },
     armMm: { label: "Arm, mid-upper", unit: "mm", hint: "around, relaxed" },
     ageMonths: { label: "Age", unit: "", hint: "as 9 y, 18 mo or 3 w" },
     waistCm: { label: "Waist", unit: "cm", hint: "above the hip bones" },
@@ -43,7 +42,16 @@ export const en = {
     calfCm: { label: "Calf", unit: "cm", hint: "around, at its widest" },
     headCm: { label: "Head", unit: "cm", hint: "around, at its widest" },
     carerKg: { label: "Weight, carer’s word", unit: "kg", hint: "counts as an estimate" },
-    earlierKg: { label: "Weight, earlier scale", unit: "kg", hint: "needs both ages" },
+    earlierKg: { label: "Weight, earlier scale", unit: "kg", hint: "with its date, or the age then" },
+    earlierDate: { label: "Date of that weight", unit: "", hint: "in place of the age then" },
+    birthDate: { label: "Date of birth", unit: "", hint: "in place of the age" },
+    lengthCm2: { label: "Length, second reading", unit: "cm", hint: "tape taken off and laid anew" },
+    armMm2: { label: "Arm, second reading", unit: "mm", hint: "tape taken off and laid anew" },
+    lengthCm3: { label: "Length, third reading", unit: "cm", hint: "the middle one of three counts" },
+    armMm3: { label: "Arm, third reading", unit: "mm", hint: "the middle one of three counts" },
+    kneeHeightCm: { label: "Knee height", unit: "cm", hint: "heel to top of the bent knee" },
+    tibiaCm: { label: "Shin bone", unit: "cm", hint: "inner knee joint to inner ankle" },
+    ulnaCm: { label: "Forearm bone", unit: "cm", hint: "elbow to wrist bone, needs the age" },
     earlierAgeMonths: { label: "Age at that weight", unit: "", hint: "as 9 y, 18 mo or 3 w" },
     scaleKg: { label: "Weight, scale", unit: "kg", hint: "read now, replaces the estimate" },
   } satisfies Record<TypedField, { label: string; unit: string; hint: string }>,
@@ -58,20 +66,20 @@ export const en = {
       ],
     },
     posture: {
-      label: "Child while the length was taken",
+      label: "Child",
       options: [
-        ["", "not said"],
+        ["", "position not said"],
         ["lying", "lying"],
         ["half-sitting", "half sitting"],
         ["seated", "seated"],
       ],
     },
     people: {
-      label: "People measuring",
+      label: "Measured by",
       options: [
         ["", "not said"],
-        ["1", "one"],
-        ["2", "two"],
+        ["1", "one person"],
+        ["2", "two people"],
       ],
     },
     build: {
@@ -122,7 +130,9 @@ export const en = {
     thighCm: ["Thigh", "Add thigh"],
     calfCm: ["Calf", "Add calf"],
     headCm: ["Head", "Add head"],
-    posture: ["How measured", "Add how the length was measured"],
+    lengthCm2: ["Second reading", "Add a second reading"],
+    lengthCm3: ["Third reading", "Add a third reading"],
+    kneeHeightCm: ["Cannot be laid straight", "Add a part of the body: cannot be laid straight"],
     build: ["Build by eye", "Add build by eye"],
     carerKg: ["Carer’s word", "Add weight, carer’s word"],
     earlierKg: ["Earlier weight", "Add an earlier scale weight"],
@@ -130,14 +140,31 @@ export const en = {
     scaleKg: ["Scale", "Add weight, scale"],
   } satisfies Record<OptionalField, readonly [string, string]>,
   askAll: ["More", "Add more"],
-  /** Stands where the next hint comes. */
-  addMore: "Add what else is known.",
-  narrows: ({ field, percent }: NextHint): string =>
-    `${girths[field]} would narrow the range to about ±${percent}\u00a0%.`,
+  addMore: "What else is known",
+  narrows: ({ percent }: NextHint): string => `narrows to ±${percent}\u00a0%`,
+  narrowsHere: ({ percent }: NextHint): string => `narrows the range to ±${percent}\u00a0%`,
+  sumOfParts: ({ parts, sum }: { parts: string; sum: string }): string => `${parts} = ${sum}\u00a0cm.`,
+  readings: ({ field, numbers, value, spread, limit, needsThird }: ReadingsSaid): string => {
+    const unit = field === "lengthCm" ? "cm" : "mm";
+    const apart = `${formatNumber(spread)}\u00a0${unit} apart`;
+    return needsThird
+      ? `The readings are ${apart}; careful ones differ by ${formatNumber(limit)}\u00a0${unit} at most. Read a third time: the middle one counts.`
+      : `${numbers.length === 2 ? "Two readings" : "Three readings"}, ${apart}: ${formatNumber(value)}\u00a0${unit} counts.`;
+  },
+  notABirthDate: "No child was born on that day. Is the year right?",
+  ageOfBirthDate: (months: number): string =>
+    months < 24
+      ? `${formatNumber(Math.round(months * 10) / 10)} months old.`
+      : `${formatNumber(Math.floor(months / 12))} years ${formatNumber(Math.floor(months % 12))} months old.`,
+  ageBeforeBirthDate: "The age that was typed counts; the date of birth is left out.",
+  notAnEarlierDate: "That day is still to come.",
+  earlierNeedsAge: "An earlier weight needs the age now as well.",
+  earlierBeforeBirth: "That day is before the birth.",
   weight: "Weight",
   total: "Total weight",
   ideal: "Ideal weight",
-  idealShort: "ideal",
+  beam: { ideal: "ideal", carer: "carer’s word", earlier: "earlier" },
+  backToTop: "to the measurements",
   idealUnknown: "not known without a length",
   range: "95 % range",
   rangeOfScale: "read from a scale",

@@ -1,45 +1,72 @@
-import type { ChoiceField, EntryField } from "@steelyard/core/entry";
+import type { ChoiceField, EntryField, RepeatedField } from "@steelyard/core/entry";
 
 /** The fields of this screen, in the order they are asked. */
 export const bedsideFields = [
   "lengthCm",
   "armMm",
+  "posture",
+  "people",
   "sex",
   "ageMonths",
+  "birthDate",
   "waistCm",
   "thighCm",
   "calfCm",
   "headCm",
-  "posture",
-  "people",
   "build",
   "carerKg",
   "earlierKg",
+  "earlierDate",
   "earlierAgeMonths",
   "scaleKg",
+  "lengthCm2",
+  "armMm2",
+  "lengthCm3",
+  "armMm3",
+  "kneeHeightCm",
+  "tibiaCm",
+  "ulnaCm",
   "oedema",
   "missingLimb",
   "pregnant",
-] as const satisfies readonly EntryField[];
+] as const satisfies readonly (EntryField | RepeatField | DateField)[];
 export type BedsideField = (typeof bedsideFields)[number];
+
+/** A second or third reading of a length or an arm. */
+export type RepeatField = `${RepeatedField}${2 | 3}`;
+/** A day in the calendar, in place of an age. */
+export type DateField = "birthDate" | "earlierDate";
 
 /** Fields that are answered by choosing; every other is typed. */
 export type ChosenField = Extract<BedsideField, ChoiceField>;
 export type TypedField = Exclude<BedsideField, ChosenField>;
 
+export function isDateField(field: BedsideField): field is DateField {
+  return field === "birthDate" || field === "earlierDate";
+}
+
+export function isAgeField(field: BedsideField): boolean {
+  return field === "ageMonths" || field === "earlierAgeMonths";
+}
+
+/** Chosen in the line under the two measurements, where it is always in sight. */
+export const alwaysChosen = ["posture", "people"] as const satisfies readonly ChosenField[];
+
 /** Fields that stay folded away until asked for, and open together where one is asked with the other. */
 export const optionalFields = [
   ["sex"],
-  ["ageMonths"],
+  ["ageMonths", "birthDate"],
   ["waistCm"],
   ["thighCm"],
   ["calfCm"],
   ["headCm"],
-  ["posture", "people"],
   ["build"],
   ["carerKg"],
-  ["earlierKg", "earlierAgeMonths"],
+  ["earlierKg", "earlierDate", "earlierAgeMonths"],
   ["scaleKg"],
+  ["lengthCm2", "armMm2"],
+  ["lengthCm3", "armMm3"],
+  ["kneeHeightCm", "tibiaCm", "ulnaCm"],
   ["oedema", "missingLimb", "pregnant"],
 ] as const satisfies readonly (readonly BedsideField[])[];
 
@@ -60,6 +87,12 @@ export interface BedsideState {
   readonly carriedOver: boolean;
   /** The texts of the child before, kept so that a slip of the thumb on “New child” costs nothing. */
   readonly setAside: BedsideState["texts"] | undefined;
+  /** The day, as 2026-11-25; undefined until the page has looked. Only a date of birth asks for it. */
+  readonly today: string | undefined;
+  /** Lines of the sheet that somebody keeps at the top of it, by id, on this device. */
+  readonly pinned: readonly string[];
+  /** The other published dose that somebody has chosen for this child, by id of the line. */
+  readonly choices: Readonly<Record<string, string>>;
   /** What the sheet is searched for. */
   readonly search: string;
   /** The problems that are not as they start: the first starts open, the others folded. */
@@ -75,6 +108,9 @@ export const emptyBedside: BedsideState = {
   typing: undefined,
   carriedOver: false,
   setAside: undefined,
+  today: undefined,
+  pinned: [],
+  choices: {},
   search: "",
   turned: [],
 };

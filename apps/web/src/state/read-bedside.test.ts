@@ -25,8 +25,8 @@ describe("readBedside()", () => {
       { lengthCm: "136", armMm: "190", waistCm: "60", sex: "f", posture: "seated", people: "1" },
     ],
   ])("%s: the weights are those of the whole report", (_, texts) => {
-    const { child } = read(texts);
-    const { measurements = {}, estimate, idealKg } = child ?? {};
+    const { measurements = {}, estimate, weights } = read(texts).child ?? {};
+    const idealKg = weights?.idealKg;
     const report = computeChild({ measurements, formulary: draftFormulary });
     expect(report.ok && report.value.weight).toMatchObject({
       totalKg: estimate?.totalKg,

@@ -1,10 +1,4 @@
-import {
-  type BodyIssue,
-  estimateWeight,
-  idealWeight,
-  type Measurements,
-  type WeightEstimate,
-} from "@steelyard/core/body";
+import { type BodyIssue, type EstimatedChild, type Measurements, weighChild } from "@steelyard/core/body";
 import {
   type EntryIssue,
   type EntryNotice,
@@ -14,21 +8,14 @@ import {
   readMeasurements,
 } from "@steelyard/core/entry";
 import { describeBodyIssue, describeEntryIssue, describeEntryNotice } from "@steelyard/core/wording";
-import { type BedsideField, type BedsideState, bedsideFields } from "./bedside-state.ts";
+import type { BedsideField, BedsideState } from "./bedside-state.ts";
 import type { FieldMessage } from "./field-message.ts";
+import { type EntryTextsRead, readTexts } from "./read-texts.ts";
 import { slipMessages } from "./slip-messages.ts";
-
-/** A child that has a weight. */
-export interface WeighedChild {
-  /** What the weight rests on, and every dose after it. */
-  readonly measurements: Measurements;
-  readonly estimate: WeightEstimate;
-  readonly idealKg: number | undefined;
-}
 
 /** What the screen shows for a state before any dose is computed. */
 export interface BedsideView {
-  readonly child: WeighedChild | undefined;
+  readonly child: EstimatedChild | undefined;
   readonly messages: readonly FieldMessage[];
   /** Why there is no weight although the fields can be read, where no field is to blame. */
   readonly refusal: string | undefined;
@@ -40,17 +27,25 @@ const nothing: BedsideView = { child: undefined, messages: [], refusal: undefine
 const circumstances: ReadonlySet<string> = new Set([
   "posture",
   "people",
+  "lengthReadings",
+  "armReadings",
   "oedema",
   "missingLimb",
   "pregnant",
 ]);
 
 /** Everything that a weight needs, computed anew from what was typed. */
-export function readBedside({ texts, typing }: Pick<BedsideState, "texts" | "typing">): BedsideView {
-  const read = readMeasurements(texts);
+export function readBedside({
+  texts,
+  typing,
+  today,
+}: Pick<BedsideState, "texts" | "typing"> & Partial<Pick<BedsideState, "today">>): BedsideView {
+  const prepared = readTexts({ texts, typing, today });
+  const read = readMeasurements(prepared.texts);
   // A doubtful age or waist is said, but does not take away a weight that stands without it.
-  const rest = read.ok ? read : readMeasurements(without(texts, read.error));
-  const issues = (read.ok ? [] : read.error).filter(({ field }) => field !== typing).map(messageOfIssue);
+  const rest = read.ok ? read : readMeasurements(without(prepared.texts, read.error));
+  const doubts = (read.ok ? [] : read.error).filter(({ field }) => field !== typing).map(messageOfIssue);
+  const issues = [...doubts, ...prepared.messages];
   if (!rest.ok) return { ...nothing, messages: issues };
 
   const { measurements, notices } = rest.value;
@@ -71,14 +66,9 @@ function weigh({
   readonly messages: readonly FieldMessage[];
   readonly typing: BedsideField | undefined;
 }): BedsideView {
-  const estimate = estimateWeight(measurements);
-  if (estimate.ok) {
-    const { lengthCm } = estimate.value;
-    const ideal = lengthCm === undefined ? undefined : idealWeight({ ...measurements, lengthCm });
-    const idealKg = ideal?.ok ? ideal.value : undefined;
-    return { ...nothing, child: { measurements, estimate: estimate.value, idealKg }, messages };
-  }
-  const { error } = estimate;
+  const child = weighChild({ measurements });
+  if (child.ok) return { ...nothing, child: child.value, messages };
+  const { error } = child;
   if (error.type !== "measurement-out-of-range")
     return { ...nothing, messages, refusal: describeBodyIssue(error) };
   const { measurement } = error;
@@ -92,16 +82,10 @@ function isNeeded(field: string): boolean {
   return field === "lengthCm" || field === "armMm";
 }
 
-function without(
-  texts: BedsideState["texts"],
-  issues: readonly EntryIssue[],
-): Partial<BedsideState["texts"]> {
+function without(texts: EntryTextsRead, issues: readonly EntryIssue[]): EntryTextsRead {
   const doubtful = new Set<string>(issues.map(({ field }) => field));
-  return Object.fromEntries(
-    bedsideFields
-      .filter((field) => isNeeded(field) || !doubtful.has(field))
-      .map((field) => [field, texts[field]]),
-  );
+  const kept = Object.entries(texts).filter(([field]) => isNeeded(field) || !doubtful.has(field));
+  return Object.fromEntries(kept);
 }
 
 function messageOfIssue(issue: EntryIssue): FieldMessage {

@@ -95,7 +95,7 @@ describe("update()", () => {
   });
 
   test("what was filled in before a reload is open after it", () => {
-    const texts = { waistCm: "60", people: "1" };
-    expect(after({ type: "found", texts, carriedOver: true }).open).toEqual(["waistCm", "posture"]);
+    const texts = { waistCm: "60", people: "1", armMm2: "190" };
+    expect(after({ type: "found", texts, carriedOver: true }).open).toEqual(["waistCm", "lengthCm2"]);
   });
 });

@@ -26,7 +26,16 @@ export type BedsideEvent =
   | { readonly type: "searched"; readonly text: string }
   /** A problem of the sheet is opened or folded. */
   | { readonly type: "turned"; readonly problem: string }
-  | { readonly type: "proposal-accepted"; readonly proposal: Proposal }
+  /** A correction is taken; `field` is where it belongs when that is a second or third reading. */
+  | { readonly type: "proposal-accepted"; readonly proposal: Proposal; readonly field?: string }
+  /** The other person's readings are taken in, as those after the first. */
+  | { readonly type: "second-reading"; readonly lengthCm: string; readonly armMm: string }
+  | { readonly type: "day-known"; readonly today: string }
+  | { readonly type: "pins-found"; readonly pinned: readonly string[] }
+  /** A line of the sheet is kept at the top, or not any more. */
+  | { readonly type: "pinned"; readonly line: string }
+  /** Another published dose is computed for a line; the default again where `option` is undefined. */
+  | { readonly type: "option-chosen"; readonly line: string; readonly option: string | undefined }
   | { readonly type: "next-child" }
   | { readonly type: "brought-back" };
 
@@ -34,7 +43,7 @@ export type BedsideEvent =
 export function update(state: BedsideState, event: BedsideEvent): BedsideState {
   switch (event.type) {
     case "found":
-      return bedsideFrom(event);
+      return { ...bedsideFrom(event), ...ofDevice(state) };
     case "typed":
       return {
         ...state,
@@ -61,15 +70,59 @@ export function update(state: BedsideState, event: BedsideEvent): BedsideState {
     case "proposal-accepted":
       return {
         ...state,
-        texts: { ...state.texts, ...textsOfProposal(event.proposal) },
+        texts: { ...state.texts, ...textsOfProposal(event.proposal, event.field) },
         typing: undefined,
         carriedOver: false,
       };
+    case "second-reading":
+      return withSecondReading(state, event);
+    case "day-known":
+      return state.today === event.today ? state : { ...state, today: event.today };
+    case "pins-found":
+      return { ...state, pinned: event.pinned };
+    case "pinned": {
+      const others = state.pinned.filter((line) => line !== event.line);
+      const wasPinned = others.length < state.pinned.length;
+      return { ...state, pinned: wasPinned ? others : [...others, event.line] };
+    }
+    case "option-chosen": {
+      const { [event.line]: _, ...others } = state.choices;
+      return {
+        ...state,
+        choices: event.option === undefined ? others : { ...others, [event.line]: event.option },
+      };
+    }
     case "next-child":
-      return { ...emptyBedside, setAside: isTouched(state.texts) ? state.texts : state.setAside };
+      return {
+        ...emptyBedside,
+        ...ofDevice(state),
+        setAside: isTouched(state.texts) ? state.texts : state.setAside,
+      };
     case "brought-back":
       return state.setAside === undefined
         ? state
-        : bedsideFrom({ texts: state.setAside, carriedOver: false });
+        : { ...bedsideFrom({ texts: state.setAside, carriedOver: false }), ...ofDevice(state) };
   }
+}
+
+/** What belongs to the device and the day, and outlives a child. */
+function ofDevice({ today, pinned }: BedsideState): Pick<BedsideState, "today" | "pinned"> {
+  return { today, pinned };
+}
+
+/** Into the second places, or the third where the second are taken. */
+function withSecondReading(
+  state: BedsideState,
+  { lengthCm, armMm }: { readonly lengthCm: string; readonly armMm: string },
+): BedsideState {
+  const isThird = state.texts.lengthCm2 !== "" || state.texts.armMm2 !== "";
+  const group = isThird ? "lengthCm3" : "lengthCm2";
+  const read = isThird ? { lengthCm3: lengthCm, armMm3: armMm } : { lengthCm2: lengthCm, armMm2: armMm };
+  return {
+    ...state,
+    texts: { ...state.texts, ...read },
+    open: state.open.includes(group) ? state.open : [...state.open, group],
+    typing: undefined,
+    carriedOver: false,
+  };
 }

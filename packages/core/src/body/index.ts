@@ -71,6 +71,7 @@ export {
 } from "./stored-site-profile.ts";
 export { studentQuantile } from "./student-quantile.ts";
 export { type StudentSeries, studentSeries } from "./student-series.ts";
+export { type ChildWeights, type EstimatedChild, weighChild } from "./weigh-child.ts";
 export { densityOfComponents } from "./weight-distribution.ts";
 export type { BodyIssue, BodyWarning, UnitSlip, WeightComponent, WeightEstimate } from "./weight-estimate.ts";
 export { type SiteRecord, writeSiteProfile } from "./write-site-profile.ts";

@@ -1,16 +1,30 @@
 import manifest from "../../package.json" with { type: "json" };
-import { type BodyIssue, defaultBodyModel } from "../body/index.ts";
+import {
+  type BodyIssue,
+  type BodyModel,
+  defaultBodyModel,
+  type EstimatedChild,
+  type Measurements,
+  type SiteIdentity,
+  type SiteProfile,
+  weighChild,
+} from "../body/index.ts";
 import { computeSheet, type Formulary, type SettlingMeasurement } from "../dosing/index.ts";
 import { type Bladder, computeEquipment } from "../equipment/index.ts";
 import { ok, type Result } from "../result.ts";
 import { computeSigns } from "../signs/index.ts";
 import type { ChildReport } from "./child-report.ts";
-import { type WeighedChild, type WeighingInput, weighChild } from "./weigh-child.ts";
 
-export interface ChildInput extends WeighingInput, SheetChoices {}
+export interface ChildInput extends SheetChoices {
+  readonly measurements: Measurements;
+}
 
 /** What a sheet is made of beside the child. */
 export interface SheetChoices {
+  /** The body model to use; the one that ships when absent. */
+  readonly model?: BodyModel;
+  /** The site's calibration and what it is known by, as `readSiteProfile` gives it; an uncalibrated site when absent. */
+  readonly site?: SiteProfile & { readonly identity?: SiteIdentity };
   readonly formulary: Formulary;
   /** Id of the dose option to compute in place of the default, by id of the line. */
   readonly choices?: Readonly<Record<string, string>>;
@@ -67,7 +81,8 @@ export function computeChild({
  *
  * ```ts
  * import assert from "node:assert/strict";
- * import { computeChild, computeReport, weighChild } from "@steelyard/core/child";
+ * import { weighChild } from "@steelyard/core/body";
+ * import { computeChild, computeReport } from "@steelyard/core/child";
  * import { centimetres, millimetres } from "@steelyard/core/units";
  * import { draftFormulary } from "@steelyard/formulary";
  *
@@ -87,7 +102,7 @@ export function computeReport({
   site,
   settles,
   versions = { software: manifest.version },
-}: SheetChoices & Omit<WeighingInput, "measurements"> & { readonly child: WeighedChild }): ChildReport {
+}: SheetChoices & { readonly child: EstimatedChild }): ChildReport {
   const { totalKg, low95Kg, high95Kg, lengthCm, rests, warnings } = estimate;
   const { ageMonths, sex, armMm } = measurements;
   const { cumulative: _, totalKg: __, ...others } = weights;

@@ -1,3 +1,2 @@
 export type { ChildReport } from "./child-report.ts";
 export { type ChildInput, computeChild, computeReport, type SheetChoices } from "./compute-child.ts";
-export { type WeighedChild, type WeighingInput, weighChild } from "./weigh-child.ts";

@@ -6,21 +6,21 @@ const ranges = fc
   .record({
     totalKg: fc.double({ min: 1.5, max: 200, noNaN: true }),
     spread: fc.double({ min: 0, max: 1, noNaN: true }),
-    idealShare: fc.double({ min: 0.3, max: 2, noNaN: true }),
+    idealShare: fc.double({ min: 0.7, max: 1.5, noNaN: true }),
   })
   .map(({ totalKg, spread, idealShare }) => ({
     low95Kg: totalKg / (1 + spread),
     high95Kg: totalKg * (1 + spread),
-    idealKg: totalKg * idealShare,
+    marksKg: [totalKg * idealShare],
   }));
 
-test("the scale holds the whole range and the ideal weight, and starts no lower than 0", () => {
+test("the scale holds the whole range and what lies near it, and starts no lower than 0", () => {
   fc.assert(
     fc.property(ranges, (weight) => {
       const { lowKg, highKg } = kilogramScale(weight);
       expect(lowKg).toBeGreaterThanOrEqual(0);
-      expect(lowKg).toBeLessThanOrEqual(Math.min(weight.low95Kg, weight.idealKg));
-      expect(highKg).toBeGreaterThanOrEqual(Math.max(weight.high95Kg, weight.idealKg));
+      expect(lowKg).toBeLessThanOrEqual(Math.min(weight.low95Kg, ...weight.marksKg));
+      expect(highKg).toBeGreaterThanOrEqual(Math.max(weight.high95Kg, ...weight.marksKg));
     }),
     { seed: 8317 },
   );
@@ -43,5 +43,10 @@ test("two to six round numbers stand on it, rising in equal steps", () => {
 });
 
 test("a range of 25.1 to 31.4 kg is written in fives", () => {
-  expect(kilogramScale({ low95Kg: 25.1, high95Kg: 31.4, idealKg: 30 }).ticksKg).toEqual([25, 30]);
+  expect(kilogramScale({ low95Kg: 25.1, high95Kg: 31.4, marksKg: [30] }).ticksKg).toEqual([25, 30]);
+});
+
+test("a weight that is far off does not squeeze the range", () => {
+  const range = { low95Kg: 25.1, high95Kg: 31.4 };
+  expect(kilogramScale({ ...range, marksKg: [90] })).toEqual(kilogramScale(range));
 });

@@ -7,19 +7,23 @@ export interface KilogramScale {
   readonly stepKg: number;
 }
 
-/** The stretch that shows the whole range with air around it, and the ideal weight wherever that lies. */
+/** Marks further off than this times the range would squeeze it to a needle: they are shown at the end of the beam. */
+const farthest = 1.6;
+
+/** The stretch that shows the whole range with air around it, and the named weights that lie anywhere near. */
 export function kilogramScale({
   low95Kg,
   high95Kg,
-  idealKg,
+  marksKg = [],
 }: {
   readonly low95Kg: number;
   readonly high95Kg: number;
-  readonly idealKg?: number;
+  readonly marksKg?: readonly number[];
 }): KilogramScale {
   const spanKg = Math.max(high95Kg - low95Kg, high95Kg / 50);
-  const lowKg = Math.max(0, Math.min(low95Kg - 0.4 * spanKg, (idealKg ?? low95Kg) - 0.2 * spanKg));
-  const highKg = Math.max(high95Kg + 0.4 * spanKg, (idealKg ?? high95Kg) + 0.2 * spanKg);
+  const near = marksKg.filter((kg) => kg <= high95Kg * farthest && kg >= low95Kg / farthest);
+  const lowKg = Math.max(0, Math.min(low95Kg - 0.4 * spanKg, ...near.map((kg) => kg - 0.2 * spanKg)));
+  const highKg = Math.max(high95Kg + 0.4 * spanKg, ...near.map((kg) => kg + 0.2 * spanKg));
   const stepKg = roundStep((highKg - lowKg) / 5);
   const first = Math.ceil(lowKg / stepKg);
   const count = Math.floor(highKg / stepKg) - first + 1;

@@ -6,7 +6,8 @@ import type { FieldMessage } from "../../state/field-message.ts";
 
 interface Props {
   readonly items: readonly FieldMessage[];
-  readonly onAccept: (proposal: Proposal) => void;
+  /** `field` is the one the sentence stands beside. */
+  readonly onAccept: (proposal: Proposal, field: string) => void;
 }
 
 /** The id under which a field finds what is wrong with it. */
@@ -31,7 +32,7 @@ export function FieldMessages({ items, onAccept }: Props): VNode {
                   key={describeProposal(proposal)}
                   class="button"
                   type="button"
-                  onClick={() => onAccept(proposal)}
+                  onClick={() => onAccept(proposal, field)}
                 >
                   {messages.take(describeProposal(proposal))}
                 </button>

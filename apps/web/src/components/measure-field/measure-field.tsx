@@ -1,11 +1,12 @@
-import { isAge } from "@steelyard/core/entry";
 import type { VNode } from "preact";
 import { messages } from "../../messages/index.ts";
-import type { TypedField } from "../../state/bedside-state.ts";
+import { isAgeField, isDateField, type TypedField } from "../../state/bedside-state.ts";
 
 interface Props {
   readonly field: TypedField;
   readonly text: string;
+  /** Stands in place of the hint: what this would buy. */
+  readonly buys?: string | undefined;
   /** Id of the element that says what is wrong, while something is. */
   readonly describedBy: string | undefined;
   readonly onType: (text: string) => void;
@@ -15,7 +16,7 @@ interface Props {
 }
 
 /** One measurement to type, with its unit in sight. */
-export function MeasureField({ field, text, describedBy, onType, onLeave, onEnter }: Props): VNode {
+export function MeasureField({ field, text, buys, describedBy, onType, onLeave, onEnter }: Props): VNode {
   const { label, unit, hint } = messages.fields[field];
   const hintId = `${field}-hint`;
   return (
@@ -26,7 +27,9 @@ export function MeasureField({ field, text, describedBy, onType, onLeave, onEnte
           id={field}
           name={field}
           value={text}
-          inputMode={isAge(field) ? "text" : "decimal"}
+          {...(isDateField(field) ? ({ type: "date" } as const) : ({ type: "text" } as const))}
+          inputMode={isAgeField(field) ? "text" : "decimal"}
+          data-pad={isDateField(field) ? undefined : isAgeField(field) ? "age" : padOf(field)}
           placeholder=" "
           autocomplete="off"
           autocorrect="off"
@@ -48,9 +51,14 @@ export function MeasureField({ field, text, describedBy, onType, onLeave, onEnte
         {unit !== "" && <span aria-hidden="true">{unit}</span>}
       </div>
       <p id={hintId}>
-        {hint}
+        {buys === undefined ? hint : <b>{buys}</b>}
         {unit !== "" && <span class="unseen">, {messages.unitNames[unit]}</span>}
       </p>
     </div>
   );
+}
+
+/** A length may be the sum of two parts, where the child is longer than the tape. */
+function padOf(field: TypedField): "sum" | "number" {
+  return field.startsWith("lengthCm") ? "sum" : "number";
 }

@@ -2,9 +2,10 @@ import type { VNode } from "preact";
 import { ChoiceField } from "../../components/choice-field/choice-field.tsx";
 import { FieldMessages, messageId } from "../../components/field-messages/field-messages.tsx";
 import { MeasureField } from "../../components/measure-field/measure-field.tsx";
-import type { NextHint } from "../../later/compute-report.ts";
+import { SelectField } from "../../components/select-field/select-field.tsx";
 import { messages } from "../../messages/index.ts";
 import {
+  alwaysChosen,
   type BedsideField,
   type BedsideState,
   type ChosenField,
@@ -12,6 +13,7 @@ import {
   type TypedField,
 } from "../../state/bedside-state.ts";
 import type { FieldMessage } from "../../state/field-message.ts";
+import type { NextHint } from "../../state/next-hint.ts";
 import type { BedsideEvent } from "../../state/update.ts";
 import { MoreFields } from "./more-fields.tsx";
 
@@ -31,6 +33,7 @@ export function BedsideEntry({ state, items, next, send }: Props): VNode {
       key={field}
       field={field}
       text={state.texts[field]}
+      buys={next?.field === field && state.texts[field] === "" ? messages.narrowsHere(next) : undefined}
       describedBy={
         items.some((item) => item.field === field && item.kind === "issue") ? messageId(field) : undefined
       }
@@ -50,7 +53,7 @@ export function BedsideEntry({ state, items, next, send }: Props): VNode {
   const about = (isAbout: (field: string) => boolean): VNode => (
     <FieldMessages
       items={items.filter((item) => isAbout(item.field))}
-      onAccept={(proposal) => send({ type: "proposal-accepted", proposal })}
+      onAccept={(proposal, field) => send({ type: "proposal-accepted", proposal, field })}
     />
   );
   return (
@@ -62,6 +65,14 @@ export function BedsideEntry({ state, items, next, send }: Props): VNode {
     >
       {measure("lengthCm", "armMm")}
       {measure("armMm")}
+      {alwaysChosen.map((field) => (
+        <SelectField
+          key={field}
+          field={field}
+          value={state.texts[field]}
+          onChoose={(text) => send({ type: "chosen", field, text })}
+        />
+      ))}
       {state.carriedOver && <p class="bedside__carried">{messages.carriedOver}</p>}
       {about(isAlwaysThere)}
       {open.map((field) => (isChosen(field) ? choose(field) : measure(field)))}

@@ -1,15 +1,16 @@
-import { describeBodyWarning, describeRests } from "@steelyard/core/wording";
-import type { VNode } from "preact";
+import type { EstimatedChild } from "@steelyard/core/body";
+import type { ComponentChildren, VNode } from "preact";
 import { FirstSteps } from "../../components/first-steps/first-steps.tsx";
 import { writeQuantity } from "../../components/quantity/quantity.tsx";
 import { Sheet } from "../../components/sheet/sheet.tsx";
 import { WeightCard } from "../../components/weight-card/weight-card.tsx";
-import type { NextHint, Report } from "../../later/compute-report.ts";
+import { WeightRemarks } from "../../components/weight-card/weight-remarks.tsx";
+import type { Report } from "../../later/compute-report.ts";
 import type { Later } from "../../later/later.ts";
 import { messages } from "../../messages/index.ts";
 import type { BedsideState } from "../../state/bedside-state.ts";
 import { formularyIndex } from "../../state/formulary-index.ts";
-import type { BedsideView, WeighedChild } from "../../state/read-bedside.ts";
+import type { BedsideView } from "../../state/read-bedside.ts";
 import type { BedsideEvent } from "../../state/update.ts";
 import { BedsideEntry } from "./bedside-entry.tsx";
 
@@ -19,25 +20,23 @@ interface Props {
   /** The part behind the first screen; absent while it is on its way. */
   readonly later: Later | "failed" | undefined;
   readonly report: Report | undefined;
-  readonly next: NextHint | undefined;
+  /** What has been done for this child, below the weight. */
+  readonly log?: ComponentChildren;
   readonly printing: boolean;
   readonly send: (event: BedsideEvent) => void;
   readonly onReload: () => void;
 }
 
 /** The first screen: measurements in, weight and doses out. */
-export function Bedside({ state, view, later, report, next, printing, send, onReload }: Props): VNode {
+export function Bedside({ state, view, later, report, log, printing, send, onReload }: Props): VNode {
   const { child, refusal } = view;
   return (
     <div class="bedside">
       <div class="bedside__child">
-        <BedsideEntry state={state} items={view.messages} next={next} send={send} />
-        <WeightCard
-          child={child}
-          refusal={refusal}
-          rests={child && describeRests(child.estimate.rests)}
-          warnings={child?.estimate.warnings.map((warning) => describeBodyWarning(warning)) ?? []}
-        />
+        <WeightCard child={child} />
+        <BedsideEntry state={state} items={view.messages} next={report?.next} send={send} />
+        <WeightRemarks child={child} refusal={refusal} />
+        {log}
       </div>
       <div class="bedside__sheet">
         {child === undefined ? (
@@ -61,7 +60,7 @@ export function Bedside({ state, view, later, report, next, printing, send, onRe
 }
 
 /** What a screen reader says once the fingers rest. */
-function spoken({ estimate, idealKg }: WeighedChild): string {
+function spoken({ estimate, weights: { idealKg } }: EstimatedChild): string {
   return messages.spoken({
     total: writeQuantity({ kg: estimate.totalKg }),
     range: writeQuantity({ fromKg: estimate.low95Kg, toKg: estimate.high95Kg }),

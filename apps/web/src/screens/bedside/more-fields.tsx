@@ -1,7 +1,7 @@
 import type { VNode } from "preact";
-import type { NextHint } from "../../later/compute-report.ts";
 import { messages } from "../../messages/index.ts";
 import { type BedsideState, type OptionalField, optionalFields } from "../../state/bedside-state.ts";
+import type { NextHint } from "../../state/next-hint.ts";
 import type { BedsideEvent } from "../../state/update.ts";
 
 interface Props {
@@ -10,38 +10,55 @@ interface Props {
   readonly send: (event: BedsideEvent) => void;
 }
 
-/** Ways to say more, three in sight: a child in need has no patience for ten. */
-export function MoreFields({ state, next, send }: Props): VNode | null {
-  const folded = optionalFields.map(([first]) => first).filter((field) => !state.open.includes(field));
-  if (folded.length === 0) return null;
-  const nextGirth = folded.find((field) => field === "waistCm" || field === "thighCm" || field === "calfCm");
-  const often = folded.filter((field) => field === "sex" || field === "ageMonths" || field === nextGirth);
-  const offered = state.offersAll ? folded : often;
+/** Ways to say more, a few in sight: a child in need has no patience for ten. */
+export function MoreFields({ state, next, send }: Props): VNode {
+  const folded = optionalFields
+    .map(([first]) => first)
+    .filter((field) => !state.open.includes(field))
+    // A third reading is for two that differ.
+    .filter((field) => field !== "lengthCm3" || state.open.includes("lengthCm2"));
+  const helps = folded.find((field) => field === next?.field);
+  const girth =
+    helps ?? folded.find((field) => field === "waistCm" || field === "thighCm" || field === "calfCm");
+  const often = folded.filter((field) => field === "sex" || field === "ageMonths" || field === "carerKg");
+  const first = girth === undefined ? often : [girth, ...often];
+  const offered = state.offersAll ? [...first, ...folded.filter((field) => !first.includes(field))] : first;
   return (
-    <div class="bedside__more screen-only">
-      <p>{next === undefined ? messages.addMore : messages.narrows(next)}</p>
-      <div class="bedside__ask">
-        {offered.map((field) => (
-          <Ask key={field} words={messages.ask[field]} onClick={() => ask(field, send)} />
-        ))}
-        {offered.length < folded.length && (
-          <Ask words={messages.askAll} onClick={() => askAll(folded, often, send)} />
-        )}
-      </div>
-    </div>
+    <fieldset class="bedside__ask screen-only" aria-label={messages.addMore}>
+      {offered.map((field) => (
+        <Ask
+          key={field}
+          words={messages.ask[field]}
+          buys={field === helps ? next : undefined}
+          onClick={() => ask(field, send)}
+        />
+      ))}
+      {offered.length < folded.length && (
+        <Ask words={messages.askAll} onClick={() => askAll(folded, first, send)} />
+      )}
+    </fieldset>
   );
 }
 
 function Ask({
   words: [word, whatItDoes],
+  buys,
   onClick,
 }: {
   readonly words: readonly [string, string];
+  readonly buys?: NextHint | undefined;
   readonly onClick: () => void;
 }): VNode {
   return (
-    <button class="button button--quiet" type="button" aria-label={whatItDoes} onClick={onClick}>
+    <button
+      class="chip"
+      type="button"
+      data-ask={whatItDoes}
+      aria-label={buys === undefined ? whatItDoes : `${whatItDoes}, ${messages.narrows(buys)}`}
+      onClick={onClick}
+    >
       {word}
+      {buys !== undefined && <b> {messages.narrows(buys)}</b>}
     </button>
   );
 }
@@ -54,12 +71,12 @@ function ask(field: OptionalField, send: Props["send"]): void {
 
 function askAll(
   folded: readonly OptionalField[],
-  often: readonly OptionalField[],
+  first: readonly OptionalField[],
   send: Props["send"],
 ): void {
   send({ type: "asked-for-all" });
-  const first = folded.find((field) => !often.includes(field));
-  if (first !== undefined) focusOn(`[aria-label="${messages.ask[first][1]}"]`);
+  const next = folded.find((field) => !first.includes(field));
+  if (next !== undefined) focusOn(`[data-ask="${messages.ask[next][1]}"]`);
 }
 
 function focusOn(selector: string): void {

@@ -1,34 +1,29 @@
-import {
-  adjustedWeight,
-  type BodyIssue,
-  type BodyModel,
-  cumulativeWeight,
-  estimateWeight,
-  idealWeight,
-  leanWeight,
-  type Measurements,
-  type SiteIdentity,
-  type SiteProfile,
-  type WeightEstimate,
-} from "../body/index.ts";
-import type { Weights } from "../dosing/index.ts";
 import { ok, type Result } from "../result.ts";
+import type { Kilograms } from "../units/index.ts";
+import { adjustedWeight } from "./adjusted-weight.ts";
+import { cumulativeWeight, type EstimateOptions, estimateWeight } from "./estimate-weight.ts";
+import { idealWeight } from "./ideal-weight.ts";
+import { leanWeight } from "./lean-weight.ts";
+import type { Measurements } from "./measurements.ts";
+import type { BodyIssue, WeightEstimate } from "./weight-estimate.ts";
+
+/** Every weight of one child that a rule may go by, kg; absent where it is not known. */
+export interface ChildWeights {
+  readonly totalKg: Kilograms;
+  readonly idealKg?: Kilograms;
+  readonly adjustedKg?: Kilograms;
+  readonly leanKg?: Kilograms;
+  /** Probability that the true total weight is at most `kg`; absent where it was read from a scale. */
+  readonly cumulative?: (kg: number) => number;
+}
 
 /** A child that has a weight, and what that weight was made of. */
-export interface WeighedChild {
+export interface EstimatedChild {
   readonly measurements: Measurements;
   /** The total weight as a distribution. */
   readonly estimate: WeightEstimate;
   /** What the dose rules may ask for. */
-  readonly weights: Weights;
-}
-
-export interface WeighingInput {
-  readonly measurements: Measurements;
-  /** The body model to use; the one that ships when absent. */
-  readonly model?: BodyModel;
-  /** The site's calibration and what it is known by, as `readSiteProfile` gives it; an uncalibrated site when absent. */
-  readonly site?: SiteProfile & { readonly identity?: SiteIdentity };
+  readonly weights: ChildWeights;
 }
 
 /**
@@ -40,21 +35,24 @@ export interface WeighingInput {
  *
  * ```ts
  * import assert from "node:assert/strict";
- * import { weighChild } from "@steelyard/core/child";
+ * import { weighChild } from "@steelyard/core/body";
  * import { centimetres, millimetres } from "@steelyard/core/units";
  *
  * const child = weighChild({ measurements: { lengthCm: centimetres(136), armMm: millimetres(190) } });
  * assert.ok(child.ok && child.value.weights.totalKg === child.value.estimate.totalKg);
  * ```
  */
-export function weighChild({ measurements, model, site }: WeighingInput): Result<WeighedChild, BodyIssue> {
-  const estimate = estimateWeight(measurements, { ...(model && { model }), ...(site && { site }) });
+export function weighChild({
+  measurements,
+  ...options
+}: EstimateOptions & { readonly measurements: Measurements }): Result<EstimatedChild, BodyIssue> {
+  const estimate = estimateWeight(measurements, options);
   if (!estimate.ok) return estimate;
   return ok({ measurements, estimate: estimate.value, weights: weightsOf(estimate.value, measurements) });
 }
 
 /** The weights that the dose rules may ask for; the distribution only where the total is an estimate. */
-function weightsOf(estimate: WeightEstimate, { sex, ageMonths }: Measurements): Weights {
+function weightsOf(estimate: WeightEstimate, { sex, ageMonths }: Measurements): ChildWeights {
   const { totalKg, lengthCm, components } = estimate;
   const cumulative =
     components.length === 0 ? {} : { cumulative: (kg: number): number => cumulativeWeight(estimate, kg) };

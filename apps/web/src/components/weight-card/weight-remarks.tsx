@@ -1,0 +1,27 @@
+import type { EstimatedChild } from "@steelyard/core/body";
+import { describeBodyWarning, describeRests } from "@steelyard/core/wording";
+import type { VNode } from "preact";
+
+interface Props {
+  readonly child: EstimatedChild | undefined;
+  /** Why there is no weight, where the measurements together are the reason. */
+  readonly refusal: string | undefined;
+}
+
+/** What the weight rests on, and what its reader must know. */
+export function WeightRemarks({ child, refusal }: Props): VNode {
+  return (
+    <div class="weight-remarks">
+      {refusal !== undefined && <p class="weight-remarks__warning">{refusal}</p>}
+      {child !== undefined && <p>{describeRests(child.estimate.rests)}</p>}
+      {child?.estimate.warnings.map((warning) => {
+        const sentence = describeBodyWarning(warning);
+        return (
+          <p key={sentence} class="weight-remarks__warning">
+            {sentence}
+          </p>
+        );
+      })}
+    </div>
+  );
+}

@@ -1,6 +1,5 @@
 export { drawArmBand } from "./arm-band/draw-arm-band.ts";
 export { checkDrawing, type DrawingFault } from "./drawing/check-drawing.ts";
-export { createFlow, type Flow } from "./drawing/flow.ts";
 export type {
   Anchor,
   Box,
@@ -19,13 +18,7 @@ export type {
   Stroke,
   Text,
 } from "./drawing/item.ts";
-export { drawQrCode } from "./drawing/qr-code.ts";
-export { breakLines, type Paragraph, setParagraph, setText, type TextLook } from "./drawing/set-text.ts";
-export { group, inset, line, pointMm, polyline, strokes } from "./drawing/shapes.ts";
 export { createTypefaces, type FontRun, type TypefaceFiles, type Typefaces } from "./drawing/typefaces.ts";
-export { drawLyingChild, type LyingChild, throughPoints } from "./figures/lying-child.ts";
-export { drawMeasuredArm, type MeasuredArm } from "./figures/measured-arm.ts";
-export { contentBox, type FramedPage, framePage } from "./frame/frame-page.ts";
 export { createImprint, type Imprint, type ImprintInput, type ImprintIssue } from "./frame/imprint.ts";
 export { type PageName, type PageSize, pageSizeOf, pageSizes, type UnknownPage } from "./frame/page-size.ts";
 export type { SheetContext } from "./frame/sheet-context.ts";

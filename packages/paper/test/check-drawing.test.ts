@@ -1,13 +1,7 @@
-import {
-  checkDrawing,
-  type Drawing,
-  group,
-  type Item,
-  renderPdf,
-  renderSvg,
-  setText,
-} from "@steelyard/paper";
+import { checkDrawing, type Drawing, type Item, renderPdf, renderSvg } from "@steelyard/paper";
 import { describe, expect, it } from "vitest";
+import { setText } from "../src/drawing/set-text.ts";
+import { group } from "../src/drawing/shapes.ts";
 import { loadTypefaces } from "./support/load-typefaces.ts";
 import { readPdf } from "./support/read-pdf.ts";
 import { rendering } from "./support/sample-context.ts";

@@ -15,6 +15,33 @@ const gapMm = 7;
  * The arm band: a tape of 500 mm to cut out in pieces, with the finder of the middle of the upper arm, at 1:1.
  *
  * Every tick stands on its millimetre; a piece begins on the last tick of the one before.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { createHash } from "node:crypto";
+ * import { readFileSync } from "node:fs";
+ * import { createRequire } from "node:module";
+ * import { defaultBodyModel } from "@steelyard/core/body";
+ * import { createImprint, createTypefaces, drawArmBand, ENGLISH_PAPER, pageSizes } from "@steelyard/paper";
+ *
+ * const fonts = createRequire(import.meta.url);
+ * const folder = "@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin";
+ * const read = (weight: number) => readFileSync(fonts.resolve(`${folder}-${weight}-normal.woff`));
+ * const typefaces = createTypefaces({ regular: [read(400)], bold: [read(700)] });
+ * const imprint = await createImprint({
+ *   paper: "strip",
+ *   choices: {},
+ *   softwareVersion: "0.1.0",
+ *   modelVersion: defaultBodyModel().version,
+ *   madeOn: "2026-11-25",
+ *   expiresOn: "2027-11-25",
+ *   sha256: (text) => createHash("sha256").update(text).digest("hex"),
+ * });
+ * assert.ok(imprint.ok);
+ * const context = { typefaces, messages: ENGLISH_PAPER, imprint: imprint.value };
+ * const band = drawArmBand({ ...context, size: pageSizes.a4 });
+ * assert.equal(band.pages.length, 1);
+ * ```
  */
 export function drawArmBand(input: SheetContext & { readonly size: PageSize }): Drawing {
   const { size, messages, typefaces } = input;

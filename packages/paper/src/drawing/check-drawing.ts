@@ -30,6 +30,33 @@ const toleranceMm = 0.05;
  *
  * Goes by the ink (capitals, figures and what hangs below), turned as the text is. Watermarks are left out: text may
  * stand on them.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { readFileSync } from "node:fs";
+ * import { createRequire } from "node:module";
+ * import { checkDrawing, createTypefaces, type Drawing } from "@steelyard/paper";
+ *
+ * const fonts = createRequire(import.meta.url);
+ * const folder = "@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin";
+ * const read = (weight: number) => readFileSync(fonts.resolve(`${folder}-${weight}-normal.woff`));
+ * const typefaces = createTypefaces({ regular: [read(400)], bold: [read(700)] });
+ * const drawing = {
+ *   title: "A line of 100 mm",
+ *   language: "en",
+ *   pages: [
+ *     {
+ *       widthMm: 210,
+ *       heightMm: 297,
+ *       label: "1",
+ *       items: [
+ *         { kind: "line", from: [20, 20], to: [120, 20], stroke: { colour: "#000000", widthMm: 0.25 } },
+ *       ],
+ *     },
+ *   ],
+ * } satisfies Drawing;
+ * assert.deepEqual(checkDrawing(drawing, typefaces), []);
+ * ```
  */
 export function checkDrawing({ pages }: Drawing, typefaces: Typefaces): readonly DrawingFault[] {
   return pages.flatMap(({ label, items, widthMm, heightMm }) => {

@@ -34,6 +34,21 @@ export interface Typefaces {
  *
  * Width = sum of the advances of the shaped glyphs x size. A character that no file has is set by the first, whose
  * "missing" box has a width too; `missing` names it. Throws what the font reader throws on a file that is no font.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { readFileSync } from "node:fs";
+ * import { createRequire } from "node:module";
+ * import { createTypefaces } from "@steelyard/paper";
+ *
+ * const fonts = createRequire(import.meta.url);
+ * const folder = "@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin";
+ * const read = (weight: number) => readFileSync(fonts.resolve(`${folder}-${weight}-normal.woff`));
+ * const typefaces = createTypefaces({ regular: [read(400)], bold: [read(700)] });
+ * const look = { font: "regular", sizePt: 10 } as const;
+ * assert.ok(typefaces.widthMm("28.1 kg", look) > typefaces.widthMm("28 kg", look));
+ * assert.deepEqual(typefaces.missing("5 ≤ 6", "regular"), ["≤"]);
+ * ```
  */
 export function createTypefaces(files: TypefaceFiles): Typefaces {
   const fonts: Record<FontName, readonly Font[]> = {

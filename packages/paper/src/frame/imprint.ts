@@ -48,6 +48,23 @@ export type ImprintIssue =
  * Signed = the formulary on it has a sign-off that holds, and the calibration, where there is one, is signed. A paper
  * without a formulary is a draft: nobody has put a name to it. Fails with `changed-since-signed` and `other-model`:
  * neither is ever printed.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { createHash } from "node:crypto";
+ * import { createImprint } from "@steelyard/paper";
+ *
+ * const imprint = await createImprint({
+ *   paper: "strip",
+ *   choices: {},
+ *   softwareVersion: "0.1.0",
+ *   modelVersion: "2",
+ *   madeOn: "2026-11-25",
+ *   expiresOn: "2027-11-25",
+ *   sha256: (text) => createHash("sha256").update(text).digest("hex"),
+ * });
+ * assert.ok(imprint.ok && !imprint.value.signed);
+ * ```
  */
 export async function createImprint(input: ImprintInput): Promise<Result<Imprint, ImprintIssue>> {
   const { site, formulary, softwareVersion, modelVersion, madeOn, expiresOn, sha256 } = input;

@@ -28,6 +28,15 @@ export interface UnknownPage {
  * The sheet of a name such as "a4", or which names there are.
  *
  * @source iso-216
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { pageSizeOf } from "@steelyard/paper";
+ *
+ * const size = pageSizeOf("letter");
+ * assert.ok(size.ok && Math.abs(size.value.widthMm - 215.9) < 1e-9);
+ * assert.equal(pageSizeOf("b5").ok, false);
+ * ```
  */
 export function pageSizeOf(name: string): Result<PageSize, UnknownPage> {
   const known = Object.keys(pageSizes) as PageName[];

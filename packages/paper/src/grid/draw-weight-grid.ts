@@ -16,6 +16,33 @@ import type { WeightGridInput } from "./weight-grid-input.ts";
  * arm and waist, a block for every 5 cm.
  *
  * Each cell is the model's estimate for exactly those measurements, sex unknown, at the site.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { createHash } from "node:crypto";
+ * import { readFileSync } from "node:fs";
+ * import { createRequire } from "node:module";
+ * import { defaultBodyModel } from "@steelyard/core/body";
+ * import { createImprint, createTypefaces, drawWeightGrid, ENGLISH_PAPER, pageSizes } from "@steelyard/paper";
+ *
+ * const fonts = createRequire(import.meta.url);
+ * const folder = "@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin";
+ * const read = (weight: number) => readFileSync(fonts.resolve(`${folder}-${weight}-normal.woff`));
+ * const typefaces = createTypefaces({ regular: [read(400)], bold: [read(700)] });
+ * const imprint = await createImprint({
+ *   paper: "strip",
+ *   choices: {},
+ *   softwareVersion: "0.1.0",
+ *   modelVersion: defaultBodyModel().version,
+ *   madeOn: "2026-11-25",
+ *   expiresOn: "2027-11-25",
+ *   sha256: (text) => createHash("sha256").update(text).digest("hex"),
+ * });
+ * assert.ok(imprint.ok);
+ * const context = { typefaces, messages: ENGLISH_PAPER, imprint: imprint.value };
+ * const grid = drawWeightGrid({ ...context, size: pageSizes.a4, girths: "arm" });
+ * assert.equal(grid.pages.length, 4);
+ * ```
  */
 export function drawWeightGrid(input: WeightGridInput): Drawing {
   const { size, messages, girths } = input;

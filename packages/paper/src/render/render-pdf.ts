@@ -19,6 +19,34 @@ export interface RenderPdfOptions {
  * Each page's content is in millimetres under one scale of 72/25.4, so that the coordinates of the drawing are those of
  * the file, to 0.001 mm. Groups with a role become structure elements in the order of the list; text without one
  * becomes a paragraph, and what is neither is an artifact. Rejects with what the PDF library throws.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { readFileSync } from "node:fs";
+ * import { createRequire } from "node:module";
+ * import { createTypefaces, type Drawing, renderPdf } from "@steelyard/paper";
+ *
+ * const fonts = createRequire(import.meta.url);
+ * const folder = "@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin";
+ * const read = (weight: number) => readFileSync(fonts.resolve(`${folder}-${weight}-normal.woff`));
+ * const typefaces = createTypefaces({ regular: [read(400)], bold: [read(700)] });
+ * const drawing = {
+ *   title: "A line of 100 mm",
+ *   language: "en",
+ *   pages: [
+ *     {
+ *       widthMm: 210,
+ *       heightMm: 297,
+ *       label: "1",
+ *       items: [
+ *         { kind: "line", from: [20, 20], to: [120, 20], stroke: { colour: "#000000", widthMm: 0.25 } },
+ *       ],
+ *     },
+ *   ],
+ * } satisfies Drawing;
+ * const bytes = await renderPdf(drawing, { typefaces, madeOn: "2026-11-25", creator: "steelyard 0.1.0" });
+ * assert.equal(new TextDecoder("latin1").decode(bytes.slice(0, 8)), "%PDF-1.7");
+ * ```
  */
 export function renderPdf(
   drawing: Drawing,

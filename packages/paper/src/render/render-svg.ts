@@ -14,6 +14,16 @@ const family = "Atkinson Hyperlegible Next";
  * One page as SVG, true to scale: its size in mm, its coordinates in mm, its text as text.
  *
  * Text carries the width that was measured, so that a viewer with another version of the typeface keeps the layout.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { renderSvg } from "@steelyard/paper";
+ *
+ * const stroke = { colour: "#000000", widthMm: 0.25 } as const;
+ * const line = { kind: "line", from: [20, 20], to: [120, 20], stroke } as const;
+ * const page = { widthMm: 210, heightMm: 297, label: "1", items: [line] };
+ * assert.match(renderSvg(page, { title: "A line of 100 mm" }), /d="M20 20L120 20"/);
+ * ```
  */
 export function renderSvg(page: Page, { title, embed }: RenderSvgOptions): string {
   const { widthMm, heightMm } = page;

@@ -19,6 +19,34 @@ import { layOutRoll, layOutSheets, type StripLayout, showsChart, type TooNarrow 
  * gives for unknown sex and the given site, the line of ideal weight, tints where the model extrapolates, and a margin with
  * ideal weight and 95 % range for each centimetre. The nearest line is within 2 % of the model everywhere.
  * Fails with `too-narrow` where the lines could not be told apart.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { createHash } from "node:crypto";
+ * import { readFileSync } from "node:fs";
+ * import { createRequire } from "node:module";
+ * import { defaultBodyModel } from "@steelyard/core/body";
+ * import { createImprint, createTypefaces, drawStrip, ENGLISH_PAPER, pageSizes } from "@steelyard/paper";
+ *
+ * const fonts = createRequire(import.meta.url);
+ * const folder = "@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin";
+ * const read = (weight: number) => readFileSync(fonts.resolve(`${folder}-${weight}-normal.woff`));
+ * const typefaces = createTypefaces({ regular: [read(400)], bold: [read(700)] });
+ * const imprint = await createImprint({
+ *   paper: "strip",
+ *   choices: {},
+ *   softwareVersion: "0.1.0",
+ *   modelVersion: defaultBodyModel().version,
+ *   madeOn: "2026-11-25",
+ *   expiresOn: "2027-11-25",
+ *   sha256: (text) => createHash("sha256").update(text).digest("hex"),
+ * });
+ * assert.ok(imprint.ok);
+ * const context = { typefaces, messages: ENGLISH_PAPER, imprint: imprint.value };
+ * const strip = drawStrip({ ...context, medium: { sheet: pageSizes.a4 } });
+ * assert.ok(strip.ok && strip.value.pages.length === 8);
+ * assert.equal(drawStrip({ ...context, medium: { rollWidthMm: 150 } }).ok, false);
+ * ```
  */
 export function drawStrip(input: StripInput): Result<Drawing, TooNarrow> {
   const { medium, typefaces, messages, site, model } = input;

@@ -1,4 +1,4 @@
-import type { Box, Group, Item, Line, Path, Point, Segment, Stroke } from "./item.ts";
+import type { Group, Item, Line, Path, Point, Segment, Stroke } from "./item.ts";
 import { ink } from "./palette.ts";
 
 /** A point in mm, exactly: one point is 1/72 in and an inch 25.4 mm. */
@@ -30,18 +30,4 @@ export function polyline(
 
 export function group(items: readonly Item[], rest: Omit<Group, "kind" | "items"> = {}): Group {
   return { kind: "group", items, ...rest };
-}
-
-/** The box made smaller by a margin on every side, or by one each: top, right, bottom, left. */
-export function inset(
-  { xMm, yMm, widthMm, heightMm }: Box,
-  by: number | readonly [topMm: number, rightMm: number, bottomMm: number, leftMm: number],
-): Box {
-  const [top, right, bottom, left] = typeof by === "number" ? [by, by, by, by] : by;
-  return {
-    xMm: xMm + left,
-    yMm: yMm + top,
-    widthMm: widthMm - left - right,
-    heightMm: heightMm - top - bottom,
-  };
 }

@@ -27,7 +27,7 @@ function formularyLine({ formulary }: Imprint, frame: SheetContext["messages"]["
 }
 
 /** The first 16 digits in fours: enough to compare by eye. */
-export function shortFingerprint({ fingerprint }: Pick<Imprint, "fingerprint">): string {
+function shortFingerprint({ fingerprint }: Pick<Imprint, "fingerprint">): string {
   return (fingerprint.slice(0, 16).match(/.{4}/g) ?? []).join(" ");
 }
 

@@ -5,8 +5,8 @@ import type { SheetContext } from "./sheet-context.ts";
 
 /** An inch is 25.4 mm exactly. */
 const inchMm = 25.4;
-export const proofMm = 100;
-export const proofIn = 4;
+const proofMm = 100;
+const proofIn = 4;
 /** Length of the ruler along its axis, mm. */
 export const proofRulerLengthMm: number = proofIn * inchMm;
 /** From the middle line to the outer edge of its figures, mm. */

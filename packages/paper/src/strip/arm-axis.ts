@@ -1,7 +1,7 @@
 import type { BodyModel } from "@steelyard/core/body";
 
 /** The range of arms at one length, mm. */
-export interface ArmRange {
+interface ArmRange {
   readonly lowMm: number;
   readonly highMm: number;
 }

@@ -10,7 +10,7 @@ import { createLabelBoard, type Label, type LabelBoard, labelCurve } from "./pla
 import { type Contour, type Curve, traceContours } from "./trace-contours.ts";
 import { createWeightSurface, type MarginEntry, shortestCm, tallestCm } from "./weight-surface.ts";
 
-export interface ArmLine extends Curve {
+interface ArmLine extends Curve {
   readonly armMm: number;
 }
 

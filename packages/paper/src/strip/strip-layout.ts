@@ -5,16 +5,16 @@ import { shortestCm, tallestCm } from "./weight-surface.ts";
 /** Widths of the columns of the strip from left to right, mm; the chart takes the rest. */
 export const sideMm = 15;
 export const rulerMm = 13;
-export const marginMm = 30;
+const marginMm = 30;
 /** Under this the lines of the chart are too close to read to 2 %. */
-export const narrowestChartMm = 125;
+const narrowestChartMm = 125;
 /** Over this a wider chart reads no better. */
 const widestChartMm = 320;
 
 /** Heights on each page, mm: the band over the strip that is cut off, and what lies under its end. */
-export const headBandMm = 12;
+const headBandMm = 12;
 export const overlapMm = 10;
-export const footBandMm = 13;
+const footBandMm = 13;
 
 /** One page of the strip. */
 export interface StripPage {

@@ -10,7 +10,7 @@ export const tallestCm = 200;
 const beyond = 0.06;
 const columns = 56;
 /** Rows of the table, cm apart. */
-export const rowCm = 1;
+const rowCm = 1;
 
 /** ln of the total weight over the chart: a row for each length, a column for each place across it. */
 export interface WeightSurface {

@@ -11,7 +11,7 @@ export interface ReadPath {
   readonly subpaths: readonly (readonly (readonly [number, number])[])[];
 }
 
-export interface ReadText {
+interface ReadText {
   readonly text: string;
   /** Start of the baseline, mm. */
   readonly at: readonly [number, number];
@@ -32,7 +32,7 @@ const piecesOfCurve = 24;
 
 /** Every path and text of a PDF, by Mozilla's reader, which shares no code with the writer. */
 export async function readPdf(bytes: Uint8Array): Promise<readonly ReadPage[]> {
-  const task = getDocument({ data: bytes.slice(), verbosity: 0, isEvalSupported: false });
+  const task = getDocument({ data: bytes.slice(), verbosity: 0 });
   const document = await task.promise;
   const pages: ReadPage[] = [];
   for (let number = 1; number <= document.numPages; number += 1) {

@@ -22,6 +22,7 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
   const [route, setRoute] = useState<Route>(firstRoute);
   const [printing, setPrinting] = useState(false);
   const [offline, setOffline] = useState<OfflineState>("unknown");
+  const [hasPad, setPad] = useState(false);
   const [later, setLater] = useState<Later | "failed" | undefined>(undefined);
   const view = useMemo(() => readBedside(state), [state.texts, state.typing, state.today]);
   const { child } = view;
@@ -40,6 +41,7 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
     effects.watchOffline(setOffline);
     effects.watchPrinting(setPrinting);
     effects.watchRoute(setRoute);
+    setPad(effects.wantsPad());
   }, [effects]);
 
   useEffect(() => {
@@ -67,6 +69,9 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
     <Frame
       screen={screen}
       offline={offline}
+      pad={
+        hasPad && loaded !== undefined && <loaded.NumberPad onGiveUp={() => setPad(effects.giveUpPad())} />
+      }
       actions={screen === "bedside" && <NextChild state={state} send={send} />}
     >
       {screen === "bedside" ? (

@@ -5,6 +5,7 @@ import { findPins, keepPins } from "./effects/kept-pins.ts";
 import { keepTexts, keptTexts, typedAhead } from "./effects/kept-texts.ts";
 import { loadLater } from "./effects/load-later.ts";
 import { loadScreen } from "./effects/load-screen.ts";
+import { giveUpPad, wantsPad } from "./effects/number-pad.ts";
 import { watchDay } from "./effects/watch-day.ts";
 import { watchOffline } from "./effects/watch-offline.ts";
 import { watchPrinting } from "./effects/watch-printing.ts";
@@ -21,6 +22,8 @@ const effects: Effects = {
   findPins,
   keepPins,
   watchDay,
+  wantsPad,
+  giveUpPad,
   loadLater,
   loadScreen,
   reload: () => location.reload(),

@@ -17,6 +17,10 @@ export interface Effects {
   readonly keepPins: (pinned: readonly string[]) => void;
   /** Tells the day as 2026-11-25, at once and when the page is looked at again. */
   readonly watchDay: (tell: (today: string) => void) => void;
+  /** Whether numbers are typed with the page's own keys: on a touch screen, unless somebody has given them up there. */
+  readonly wantsPad: () => boolean;
+  /** Gives the fields to the device's own keyboard from now on; returns what `wantsPad` says then. */
+  readonly giveUpPad: () => boolean;
   /** The part of the page behind the first screen; fails where it cannot be had. */
   readonly loadLater: () => Promise<Later>;
   /** The part of the page that holds a screen; fails where it cannot be had. */
@@ -38,6 +42,8 @@ export const noEffects: Effects = {
   findPins: () => [],
   keepPins: () => undefined,
   watchDay: () => undefined,
+  wantsPad: () => false,
+  giveUpPad: () => false,
   loadLater: () => new Promise(() => undefined),
   loadScreen: () => new Promise(() => undefined),
   reload: () => undefined,

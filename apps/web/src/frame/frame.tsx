@@ -10,6 +10,8 @@ interface Props {
   readonly offline: OfflineState;
   /** What the screen puts beside its name. */
   readonly actions?: ComponentChildren;
+  /** The keys for numbers, where fingers want them. */
+  readonly pad?: ComponentChildren;
   readonly children: ComponentChildren;
 }
 
@@ -17,7 +19,7 @@ interface Props {
 export const mainId = "main";
 
 /** What stands around every screen: the banner, the name and the menu, the cautions and what runs here. */
-export function Frame({ screen, offline, actions, children }: Props): VNode {
+export function Frame({ screen, offline, actions, pad, children }: Props): VNode {
   return (
     <>
       <DraftBanner />
@@ -28,6 +30,7 @@ export function Frame({ screen, offline, actions, children }: Props): VNode {
         </main>
         <Cautions versions={versions} offline={offline} />
       </div>
+      {pad}
     </>
   );
 }

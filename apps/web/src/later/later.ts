@@ -3,7 +3,8 @@
 import { DoseLine } from "../components/dose-line/dose-line.tsx";
 import { sharedSentences } from "../components/dose-line/line-flags.ts";
 import { LookupLines } from "../components/lookup-line/lookup-lines.tsx";
+import { NumberPad } from "../components/number-pad/number-pad.tsx";
 import { computeReport } from "./compute-report.ts";
 
-export const later = { DoseLine, LookupLines, sharedSentences, computeReport } as const;
+export const later = { DoseLine, NumberPad, LookupLines, sharedSentences, computeReport } as const;
 export type Later = typeof later;

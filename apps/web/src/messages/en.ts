@@ -143,6 +143,19 @@ export const en = {
   addMore: "What else is known",
   narrows: ({ percent }: NextHint): string => `narrows to ±${percent}\u00a0%`,
   narrowsHere: ({ percent }: NextHint): string => `narrows the range to ±${percent}\u00a0%`,
+  pad: {
+    name: "Number keys",
+    decimal: ".",
+    point: "decimal point",
+    plus: "plus, for a child longer than the tape",
+    years: "years",
+    months: "months",
+    weeks: "weeks",
+    days: "days",
+    erase: "erase",
+    next: "Next",
+    keyboard: "Use the device’s keyboard",
+  },
   sumOfParts: ({ parts, sum }: { parts: string; sum: string }): string => `${parts} = ${sum}\u00a0cm.`,
   readings: ({ field, numbers, value, spread, limit, needsThird }: ReadingsSaid): string => {
     const unit = field === "lengthCm" ? "cm" : "mm";

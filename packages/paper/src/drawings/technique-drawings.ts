@@ -57,9 +57,9 @@ export const techniqueDrawings: Readonly<Record<Technique, LineDrawing>> = {
       [head(29, 20), tube("M35.5 28.5L59 52", 13), tube("M60 54L94 55.5", 8.5), tube("M97 55L99 46.5", 5)],
       [tube("M39 30.5L49 45L61 48", 5)],
     ],
-    lines: "M8 18L50 61M50 61h60M14 24v47M106 61v10M32.4 15.3h2M35.6 19.6q1.4 1 0.2 2.4",
-    tape: "M20.5 13.5L56.5 59.5H102",
-    marks: "M16.8 16.4l9-7M102 44v22M53.5 62.5l5-6",
+    lines: "M7 19L51 64M51 64h60M14 26v46M106 64v8M32.4 15.3h2M36.2 17.6l2.4 3-2.6 0.6",
+    tape: "M17.4 20.6L54 58.6H102",
+    marks: "M24.4 13.4l-10.4 10.4M102 44v20",
   },
   seated: {
     ...size,
@@ -69,7 +69,7 @@ export const techniqueDrawings: Readonly<Record<Technique, LineDrawing>> = {
     ],
     lines: "M34 12v38M34 51h46M38 51v22M74 52v21M52.4 10h2M56 12.4q1.4 0.8 0.6 2.4M30 73h66",
     tape: "M37.5 3.5V54H69.5V71.5",
-    marks: "M34.5 3h14M34.5 54.5l6-4M66.5 57l6-5M66.5 71.5h12",
+    marks: "M34.5 3h14M66.5 71.5h12",
   },
   "longer-than-tape": {
     ...size,
@@ -81,12 +81,12 @@ export const techniqueDrawings: Readonly<Record<Technique, LineDrawing>> = {
   arm: {
     ...size,
     bodies: [
-      [head(42, 5, 17), tube("M38 30L38 70", 31)],
-      [tube("M62 23L63 52", 14), tube("M63 53L91 55", 10.5), tube("M93 55L99 55.5", 7)],
+      [head(41, 6, 17), tube("M40 32L40 80", 34)],
+      [tube("M57.5 27L59 55", 14), tube("M59 56L87 58", 10.5), tube("M89 58L96 58.5", 7)],
     ],
-    lines: "M46 4h2M50.6 7q1.4 0.8 0.6 2.2",
-    tape: "M55.6 38q7 3.6 14 0M55.5 35.5q7 3.6 14 0",
-    marks: "M78 17.5h9M78 59h9M82.5 17.5v41.5M80 38h5",
+    lines: "M37.5 6h2M42.5 6h2M39 10q2 1.4 4 0",
+    tape: "M51.4 42q7 3.6 14 0M51.3 39.5q7 3.6 14 0",
+    marks: "M72 20.5h9M72 61.5h9M76.5 20.5v41M74 41h5",
   },
   waist: {
     ...size,
@@ -107,7 +107,9 @@ export const techniqueDrawings: Readonly<Record<Technique, LineDrawing>> = {
   },
   calf: {
     ...size,
-    bodies: [[tube("M8 12L54 12", 18), tube("M57 14L57 30", 15), tube("M57 28L57 62", 11), tube("M60 67L76 68", 7)]],
+    bodies: [
+      [tube("M8 12L54 12", 18), tube("M57 14L57 30", 15), tube("M57 28L57 62", 11), tube("M60 67L76 68", 7)],
+    ],
     lines: "M4 25h42M10 25v48M40 25v48M46 73h44",
     tape: "M49.4 31q7.6 3.6 15.2 0M49.6 28.5q7.6 3.6 15.2 0",
     marks: "M70 30h12M78 26.5l4 3.5-4 3.5",
@@ -121,7 +123,9 @@ export const techniqueDrawings: Readonly<Record<Technique, LineDrawing>> = {
   },
   "knee-height": {
     ...size,
-    bodies: [[tube("M24 4L25 30", 22), tube("M27 33L72 33", 17), tube("M75 35L75 62", 12), tube("M77 67L90 68", 7)]],
+    bodies: [
+      [tube("M24 4L25 30", 22), tube("M27 33L72 33", 17), tube("M75 35L75 62", 12), tube("M77 67L90 68", 7)],
+    ],
     lines: "M8 45h54M14 45v28M56 45v28M44 73h66",
     tape: "M97 24.5V71.5",
     marks: "M70 24.5h32M82 71.5h20",

@@ -1,0 +1,113 @@
+import type { VNode } from "preact";
+import { useEffect, useRef, useState } from "preact/hooks";
+import { messages } from "../../messages/index.ts";
+import { type PadKind, padKeys, pressKey } from "./pad-keys.ts";
+
+interface Props {
+  /** Gives the fields back to the device's own keyboard. */
+  readonly onGiveUp: () => void;
+}
+
+/**
+ * Large keys for numbers, at the foot of the window while a field with `data-pad` has the focus. The focus stays in the field, and the
+ * field is scrolled to where the keys do not hide it.
+ */
+export function NumberPad({ onGiveUp }: Props): VNode | null {
+  const [kind, setKind] = useState<PadKind | undefined>(undefined);
+  const field = useRef<HTMLInputElement | undefined>(undefined);
+  const pad = useRef<HTMLDivElement>(null);
+
+  useEffect(() => {
+    const look = (): void => {
+      const at = document.activeElement;
+      if (pad.current?.contains(at)) return;
+      const found = at instanceof HTMLInputElement ? padKindOf(at) : undefined;
+      field.current = found === undefined ? undefined : (at as HTMLInputElement);
+      setKind(found);
+    };
+    // When the focus moves on, it is nowhere for a moment.
+    const lookSoon = (): void => void setTimeout(look);
+    // Before the focus comes: the device's keyboard looks at the field then.
+    const quieten = (): void => keepKeyboardDown(true);
+    quieten();
+    document.addEventListener("pointerdown", quieten, { capture: true });
+    document.addEventListener("focusin", look);
+    document.addEventListener("focusout", lookSoon);
+    look();
+    return () => {
+      keepKeyboardDown(false);
+      document.removeEventListener("pointerdown", quieten, { capture: true });
+      document.removeEventListener("focusin", look);
+      document.removeEventListener("focusout", lookSoon);
+    };
+  }, []);
+
+  useEffect(() => {
+    document.documentElement.classList.toggle("has-pad", kind !== undefined);
+    if (kind !== undefined) field.current?.parentElement?.parentElement?.scrollIntoView({ block: "nearest" });
+    return () => document.documentElement.classList.remove("has-pad");
+  }, [kind, field.current]);
+
+  if (kind === undefined) return null;
+  const press = (key: string): void => {
+    if (field.current !== undefined) pressKey(field.current, key);
+  };
+  const next = (): void => {
+    const fields = [...document.querySelectorAll<HTMLInputElement>("input[data-pad]")];
+    const at = field.current === undefined ? -1 : fields.indexOf(field.current);
+    const following = fields[at + 1];
+    keepKeyboardDown(true);
+    if (following === undefined) field.current?.blur();
+    else following.focus();
+    if (following === undefined) setKind(undefined);
+  };
+  return (
+    <div
+      ref={pad}
+      class="number-pad screen-only"
+      role="toolbar"
+      aria-label={messages.pad.name}
+      // The field keeps the focus.
+      onPointerDown={(event) => event.preventDefault()}
+    >
+      {padKeys(kind, messages.pad.decimal).map(({ key, text, name }) => (
+        <button
+          key={key}
+          class={`number-pad__key${/^\d$/.test(key) ? "" : " number-pad__key--other"}`}
+          type="button"
+          aria-label={name === undefined ? undefined : messages.pad[name]}
+          onClick={() => press(key)}
+        >
+          {text}
+        </button>
+      ))}
+      <button
+        class="number-pad__key number-pad__key--other"
+        type="button"
+        aria-label={messages.pad.erase}
+        onClick={() => press("erase")}
+      >
+        <svg viewBox="0 0 32 24" aria-hidden="true">
+          <path d="M11 4h17v16H11l-8-8zM15 9l7 7M22 9l-7 7" />
+        </svg>
+      </button>
+      <button class="number-pad__key number-pad__next" type="button" onClick={next}>
+        {messages.pad.next}
+      </button>
+      <button class="number-pad__key number-pad__keyboard" type="button" onClick={onGiveUp}>
+        {messages.pad.keyboard}
+      </button>
+    </div>
+  );
+}
+
+function padKindOf({ dataset }: HTMLInputElement): PadKind | undefined {
+  const { pad } = dataset;
+  return pad === "number" || pad === "age" || pad === "sum" ? pad : undefined;
+}
+
+function keepKeyboardDown(down: boolean): void {
+  for (const field of document.querySelectorAll<HTMLInputElement>("input[data-pad]")) {
+    field.inputMode = down ? "none" : field.dataset.pad === "age" ? "text" : "decimal";
+  }
+}

@@ -2,9 +2,9 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { gzipSync } from "node:zlib";
+import { buildTransport } from "@steelyard/study/transport";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { loadNhanes } from "../src/nhanes/load-nhanes.ts";
-import { buildTransport } from "./build-transport.ts";
 
 let folder = "";
 beforeEach(() => {

@@ -1,10 +1,10 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { gunzipSync } from "node:zlib";
+import { readTransport, type TransportFile } from "@steelyard/study/transport";
 import { parse } from "csv-parse/sync";
 import { beforeAll, describe, expect, it } from "vitest";
 import { loadNhanes } from "../src/nhanes/load-nhanes.ts";
-import { readTransport, type TransportFile } from "../src/sas/read-transport.ts";
 
 const folder = process.env.STEELYARD_DATA;
 const notice = folder ? "" : " (skipped: STEELYARD_DATA is not set)";

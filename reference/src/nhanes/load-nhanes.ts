@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
 import { basename, join } from "node:path";
 import { gunzipSync } from "node:zlib";
-import { readTransport, type TransportFile } from "../sas/read-transport.ts";
+import { readTransport, type TransportFile } from "@steelyard/study/transport";
 import type { ChildRow } from "./child-row.ts";
 import { readTidyCsv } from "./read-tidy-csv.ts";
 import { readTransportCycle } from "./read-transport-cycles.ts";

@@ -1,4 +1,4 @@
-import type { TransportFile } from "../sas/read-transport.ts";
+import type { TransportFile } from "@steelyard/study/transport";
 import type { ChildRow } from "./child-row.ts";
 import { compact } from "./read-tidy-csv.ts";
 

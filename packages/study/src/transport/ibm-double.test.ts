@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { ibmDouble } from "../src/sas/ibm-double.ts";
 import { toIbmDouble } from "./build-transport.ts";
+import { ibmDouble } from "./ibm-double.ts";
 
 const bytesOf = (hex: string): Uint8Array =>
   Uint8Array.from(hex.split(" "), (byte) => Number.parseInt(byte, 16));

@@ -18,7 +18,10 @@ const latin = (value: string): Uint8Array => Uint8Array.from(value, (c) => c.cha
  *
  * @source sas-ts140
  */
-export function buildTransport(sets: readonly DataSet[], { namestrLength = 140 } = {}): Uint8Array {
+export function buildTransport(
+  sets: readonly DataSet[],
+  { namestrLength = 140 }: { namestrLength?: number } = {},
+): Uint8Array {
   const records = [
     header("LIBRARY", "0".repeat(30)),
     ...[namesRecord("SASLIB"), stamps],

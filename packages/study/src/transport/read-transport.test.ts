@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { readTransport, type TransportFile } from "../src/sas/read-transport.ts";
 import { buildTransport, type DataSet } from "./build-transport.ts";
+import { readTransport, type TransportFile } from "./read-transport.ts";
 
 const invented: DataSet = {
   member: "INVENTED",

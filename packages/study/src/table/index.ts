@@ -1,0 +1,1 @@
+export { type StudyTable, selectRows, type WordColumn, wordAt } from "./study-table.ts";

@@ -39,16 +39,22 @@ export function breakLines(
   text: string,
   { font = "regular", sizePt = 9, widthMm }: Pick<TextLook, "font" | "sizePt"> & { readonly widthMm: number },
 ): readonly string[] {
+  const look = { font, sizePt };
+  const spaceMm = typefaces.widthMm(" ", look);
   const lines: string[] = [];
   for (const part of text.split("\n")) {
+    // Word by word, which may be measured once and for all; what kerning does across a space is less than a hair.
     let line = "";
+    let lineMm = 0;
     for (const word of part.split(" ")) {
-      const longer = line === "" ? word : `${line} ${word}`;
-      if (line !== "" && typefaces.widthMm(longer, { font, sizePt }) > widthMm) {
+      const wordMm = typefaces.widthMm(word, look);
+      if (line !== "" && lineMm + spaceMm + wordMm > widthMm) {
         lines.push(line);
         line = word;
+        lineMm = wordMm;
       } else {
-        line = longer;
+        lineMm += line === "" ? wordMm : spaceMm + wordMm;
+        line = line === "" ? word : `${line} ${word}`;
       }
     }
     lines.push(line);

@@ -1,0 +1,88 @@
+/**
+ * How long a paper takes from nothing to bytes, how large it is, and the most memory in use. Run: `node bench/paper.ts`.
+ * Budgets: strip 1 s and 300 kB, memory 300 MB. The peer is the PDF library writing the same straight lines and texts in one
+ * flat list, in the same process: the ratio is what to compare; times hold for one machine on one day.
+ */
+import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { defaultBodyModel } from "@steelyard/core/body";
+import {
+  createImprint,
+  createTypefaces,
+  type Drawing,
+  drawArmBand,
+  drawStrip,
+  drawWeightGrid,
+  ENGLISH_PAPER,
+  type Item,
+  pageSizes,
+  renderPdf,
+} from "@steelyard/paper";
+
+const fonts = createRequire(import.meta.url);
+const folder = "@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next";
+const read = (name: string): Uint8Array => readFileSync(fonts.resolve(`${folder}-${name}-normal.woff`));
+const typefaces = createTypefaces({
+  regular: [read("latin-400"), read("latin-ext-400")],
+  bold: [read("latin-700"), read("latin-ext-700")],
+});
+const imprint = await createImprint({
+  paper: "bench",
+  choices: {},
+  softwareVersion: "0.1.0",
+  modelVersion: defaultBodyModel().version,
+  madeOn: "2026-11-25",
+  expiresOn: "2027-11-25",
+  sha256: (text) => createHash("sha256").update(text).digest("hex"),
+});
+if (!imprint.ok) throw new Error(imprint.error.type);
+const context = { typefaces, messages: ENGLISH_PAPER, imprint: imprint.value };
+const rendering = { typefaces, madeOn: "2026-11-25", creator: "bench" };
+
+const papers: Readonly<Record<string, () => Drawing>> = {
+  "strip, A4": () => strip({ sheet: pageSizes.a4 }),
+  "strip, A3": () => strip({ sheet: pageSizes.a3 }),
+  "strip, Letter": () => strip({ sheet: pageSizes.letter }),
+  "strip, roll of 610 mm": () => strip({ rollWidthMm: 610 }),
+  "arm band, A4": () => drawArmBand({ ...context, size: pageSizes.a4 }),
+  "grid, A4": () => drawWeightGrid({ ...context, size: pageSizes.a4, girths: "arm" }),
+  "grid with waist, A4": () => drawWeightGrid({ ...context, size: pageSizes.a4, girths: "arm-and-waist" }),
+};
+
+for (const [name, draw] of Object.entries(papers)) {
+  const start = performance.now();
+  const drawing = draw();
+  const drawn = performance.now();
+  const bytes = await renderPdf(drawing, rendering);
+  const done = performance.now();
+  const plain = await timePlain(drawing);
+  console.log(
+    `${name}: ${Math.round(done - start)} ms (${Math.round(drawn - start)} to draw), ${Math.round(bytes.length / 1000)} kB, ` +
+      `${drawing.pages.length} pages; ${((done - start) / plain).toFixed(1)} times the PDF library alone; ${peakMb()} MB at most so far`,
+  );
+}
+
+/** The most memory this process has held. */
+function peakMb(): number {
+  return Math.round(process.resourceUsage().maxRSS / 1024);
+}
+
+function strip(medium: Parameters<typeof drawStrip>[0]["medium"]): Drawing {
+  const drawing = drawStrip({ ...context, medium });
+  if (!drawing.ok) throw new Error(drawing.error.type);
+  return drawing.value;
+}
+
+/** The peer: the same count of straight lines and texts, in one flat list. */
+async function timePlain(drawing: Drawing): Promise<number> {
+  const pages = drawing.pages.map((page) => ({ ...page, items: page.items.flatMap(leaves) }));
+  const start = performance.now();
+  await renderPdf({ ...drawing, pages }, rendering);
+  return performance.now() - start;
+}
+
+function leaves(item: Item): readonly Item[] {
+  if (item.kind === "group") return item.items.flatMap(leaves);
+  return item.kind === "path" ? [] : [item];
+}

@@ -32,6 +32,11 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
     [child, loaded, state.choices],
   );
 
+  const items = useMemo(
+    () => [...view.messages, ...(loaded?.slipMessages({ ...view, typing: state.typing }) ?? [])],
+    [view, loaded, state.typing],
+  );
+
   useEffect(() => {
     const found = effects.findTexts();
     if (found !== undefined) send({ type: "found", ...found });
@@ -78,6 +83,7 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
         <Bedside
           state={state}
           view={view}
+          items={items}
           later={later}
           report={report}
           printing={printing}

@@ -4,7 +4,15 @@ import { DoseLine } from "../components/dose-line/dose-line.tsx";
 import { sharedSentences } from "../components/dose-line/line-flags.ts";
 import { LookupLines } from "../components/lookup-line/lookup-lines.tsx";
 import { NumberPad } from "../components/number-pad/number-pad.tsx";
+import { slipMessages } from "../state/slip-messages.ts";
 import { computeReport } from "./compute-report.ts";
 
-export const later = { DoseLine, NumberPad, LookupLines, sharedSentences, computeReport } as const;
+export const later = {
+  DoseLine,
+  NumberPad,
+  LookupLines,
+  sharedSentences,
+  slipMessages,
+  computeReport,
+} as const;
 export type Later = typeof later;

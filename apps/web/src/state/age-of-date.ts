@@ -4,7 +4,10 @@ const msPerDay = 86_400_000;
 /** Nobody over 21 is a child here, whatever the calendar was set to. */
 const oldestMonths = 252;
 
-/** Months from one day to another, both as 2026-11-25; undefined where either is no day or they are the wrong way round. */
+/**
+ * Months from one day to another, both as 2026-11-25: whole months of the calendar, so that a ninth birthday is 108, and the days over
+ * them. Undefined where either is no day or they are the wrong way round.
+ */
 export function monthsBetween({
   from,
   to,
@@ -12,8 +15,16 @@ export function monthsBetween({
   readonly from: string;
   readonly to: string;
 }): number | undefined {
-  const days = (Date.parse(to) - Date.parse(from)) / msPerDay;
-  return days >= 0 ? days / daysPerMonth : undefined;
+  const start = new Date(from);
+  const end = new Date(to);
+  if (!(start.getTime() <= end.getTime())) return undefined;
+  const isEarlierDay = end.getUTCDate() < start.getUTCDate();
+  const years = end.getUTCFullYear() - start.getUTCFullYear();
+  const whole = years * 12 + end.getUTCMonth() - start.getUTCMonth() - (isEarlierDay ? 1 : 0);
+  const reached = new Date(start);
+  reached.setUTCMonth(start.getUTCMonth() + whole);
+  const days = Math.max(0, (end.getTime() - reached.getTime()) / msPerDay);
+  return whole + Math.min(days / daysPerMonth, 0.99);
 }
 
 /** Age on a day, months to 0.01; undefined where that is no age of a child. */

@@ -4,10 +4,14 @@ import { draftFormulary } from "@steelyard/formulary";
 import { describe, expect, test } from "vitest";
 import { emptyBedside } from "./bedside-state.ts";
 import { type BedsideView, readBedside } from "./read-bedside.ts";
+import { slipMessages } from "./slip-messages.ts";
 
 type Texts = Partial<typeof emptyBedside.texts>;
-const read = (texts: Texts, typing?: keyof Texts): BedsideView =>
-  readBedside({ texts: { ...emptyBedside.texts, ...texts }, typing });
+/** What the screen shows, with the slips that the second part of the page recognises. */
+function read(texts: Texts, typing?: keyof Texts): BedsideView {
+  const view = readBedside({ texts: { ...emptyBedside.texts, ...texts }, typing, today: "2026-11-25" });
+  return { ...view, messages: [...view.messages, ...slipMessages({ ...view, typing })] };
+}
 const totalKg = (view: BedsideView): number | undefined => view.child?.estimate.totalKg;
 const warnings = (view: BedsideView): unknown => view.child?.estimate.warnings;
 
@@ -204,5 +208,68 @@ describe("readBedside()", () => {
     expect(read({ lengthCm: "136", armMm: "190", waistCm: "58", ageMonths: "9 y" }).messages).toEqual([]);
     expect(read({ lengthCm: "136", armMm: "19" }).messages).toHaveLength(1);
     expect(read({ lengthCm: "136", armMm: "190", waistCm: "600" }).messages).toHaveLength(1);
+  });
+});
+
+describe("readings, parts and days", () => {
+  const weight = (texts: Texts) => totalKg(read(texts));
+  const said = (texts: Texts) => read(texts).messages.map(({ field, sentence }) => `${field}: ${sentence}`);
+
+  test("a child longer than the tape is measured in two parts", () => {
+    expect(weight({ lengthCm: "150 + 22,5" })).toBe(weight({ lengthCm: "172.5" }));
+    expect(said({ lengthCm: "150+22.5" })).toEqual(["lengthCm: 150+22.5 = 172.5\u00a0cm."]);
+  });
+
+  test("two readings are averaged and counted, of three the middle one counts", () => {
+    const { measurements } = read({ lengthCm: "136", armMm: "190", lengthCm2: "137", armMm2: "194" });
+    expect(measurements).toMatchObject({ lengthCm: 136.5, lengthReadings: 2, armMm: 192, armReadings: 2 });
+    expect(read({ armMm: "190", armMm2: "210", armMm3: "192" }).measurements.armMm).toBe(192);
+    const one = read({ lengthCm: "136", armMm: "190" }).child?.estimate;
+    const two = read({ lengthCm: "136", armMm: "190", armMm2: "190", lengthCm2: "136" }).child?.estimate;
+    const width = (of: typeof one) => (of === undefined ? Number.NaN : of.high95Kg - of.low95Kg);
+    expect(width(two)).toBeLessThan(width(one));
+  });
+
+  test("a third reading is asked for where two differ too much", () => {
+    const [sentence] = said({ armMm: "190", armMm2: "202" });
+    expect(sentence).toMatch(
+      /^armMm2: The readings are 12\smm apart; .* 8\.7\smm at most\. Read a third time/,
+    );
+  });
+
+  test("a doubtful second reading says so in its own place and takes nothing away", () => {
+    const view = read({ lengthCm: "136", lengthCm2: "1.37" });
+    expect(view.measurements.lengthCm).toBe(136);
+    expect(view.messages).toMatchObject([{ field: "lengthCm2", kind: "issue" }]);
+    expect(view.messages[0]?.proposals.length).toBeGreaterThan(0);
+  });
+
+  test("a date of birth is an age, unless an age was typed", () => {
+    const byDate = read({ lengthCm: "136", birthDate: "2017-11-25" });
+    expect(byDate.measurements.ageMonths).toBeCloseTo(108, 1);
+    expect(byDate.messages[0]?.sentence).toBe("9 years 0 months old.");
+    expect(read({ lengthCm: "136", birthDate: "2017-11-25", ageMonths: "8 y" }).measurements.ageMonths).toBe(
+      96,
+    );
+  });
+
+  test.each(["2027-01-01", "1999-01-01"])("%s is no child's date of birth", (birthDate) => {
+    const view = read({ lengthCm: "136", birthDate });
+    expect(view.measurements.ageMonths).toBeUndefined();
+    expect(view.messages).toMatchObject([{ field: "birthDate", kind: "issue" }]);
+  });
+
+  test("an earlier weight is dated by its day", () => {
+    const texts = { lengthCm: "136", ageMonths: "9 y", earlierKg: "24", earlierDate: "2026-05-25" };
+    expect(read(texts).measurements.earlier?.ageMonths).toBeCloseTo(108 - 6.05, 1);
+    expect(said({ ...texts, ageMonths: "" })).toContain(
+      "earlierDate: An earlier weight needs the age now as well.",
+    );
+    expect(said({ ...texts, earlierDate: "2027-05-25" })).toContain(
+      "earlierDate: That day is still to come.",
+    );
+    expect(said({ ...texts, earlierDate: "2010-05-25" })).toContain(
+      "earlierDate: That day is before the birth.",
+    );
   });
 });

@@ -11,17 +11,18 @@ import { describeBodyIssue, describeEntryIssue, describeEntryNotice } from "@ste
 import type { BedsideField, BedsideState } from "./bedside-state.ts";
 import type { FieldMessage } from "./field-message.ts";
 import { type EntryTextsRead, readTexts } from "./read-texts.ts";
-import { slipMessages } from "./slip-messages.ts";
 
 /** What the screen shows for a state before any dose is computed. */
 export interface BedsideView {
   readonly child: EstimatedChild | undefined;
+  /** What could be read, whether a weight can be had of it or not. */
+  readonly measurements: Measurements;
   readonly messages: readonly FieldMessage[];
   /** Why there is no weight although the fields can be read, where no field is to blame. */
   readonly refusal: string | undefined;
 }
 
-const nothing: BedsideView = { child: undefined, messages: [], refusal: undefined };
+const nothing: BedsideView = { child: undefined, measurements: {}, messages: [], refusal: undefined };
 
 /** What is said of the measuring or the child, and measures nothing. */
 const circumstances: ReadonlySet<string> = new Set([
@@ -52,9 +53,7 @@ export function readBedside({
   const messages = [...issues, ...notices.map(messageOfNotice)];
   const isMeasured = Object.keys(measurements).some((name) => !circumstances.has(name));
   if (!isMeasured) return { ...nothing, messages };
-  const view = weigh({ measurements, messages, typing });
-  const slips = slipMessages({ measurements, messages: view.messages, typing });
-  return { ...view, messages: [...view.messages, ...slips] };
+  return { ...weigh({ measurements, messages, typing }), measurements };
 }
 
 function weigh({

@@ -9,6 +9,7 @@ import type { Report } from "../../later/compute-report.ts";
 import type { Later } from "../../later/later.ts";
 import { messages } from "../../messages/index.ts";
 import type { BedsideState } from "../../state/bedside-state.ts";
+import type { FieldMessage } from "../../state/field-message.ts";
 import { formularyIndex } from "../../state/formulary-index.ts";
 import type { BedsideView } from "../../state/read-bedside.ts";
 import type { BedsideEvent } from "../../state/update.ts";
@@ -17,6 +18,8 @@ import { BedsideEntry } from "./bedside-entry.tsx";
 interface Props {
   readonly state: BedsideState;
   readonly view: BedsideView;
+  /** Every sentence about the fields. */
+  readonly items: readonly FieldMessage[];
   /** The part behind the first screen; absent while it is on its way. */
   readonly later: Later | "failed" | undefined;
   readonly report: Report | undefined;
@@ -28,13 +31,13 @@ interface Props {
 }
 
 /** The first screen: measurements in, weight and doses out. */
-export function Bedside({ state, view, later, report, log, printing, send, onReload }: Props): VNode {
+export function Bedside({ state, view, items, later, report, log, printing, send, onReload }: Props): VNode {
   const { child, refusal } = view;
   return (
     <div class="bedside">
       <div class="bedside__child">
         <WeightCard child={child} />
-        <BedsideEntry state={state} items={view.messages} next={report?.next} send={send} />
+        <BedsideEntry state={state} items={items} next={report?.next} send={send} />
         <WeightRemarks child={child} refusal={refusal} />
         {log}
       </div>

@@ -67,6 +67,31 @@ const config: IConfiguration = {
       },
     },
     {
+      name: "case-third-party-is-two",
+      comment:
+        "Cases need a schema library and a CSV reader; drivers and the like stay out of the pure part.",
+      severity: "error",
+      from: { path: "^packages/records/src/case/", pathNot: tests },
+      to: {
+        dependencyTypes: thirdParty,
+        pathNot: "(^(packages|apps|reference)/|/(valibot|papaparse|@types/papaparse)/)",
+      },
+    },
+    {
+      name: "records-imports-core-only",
+      comment: "core <- records <- apps: arrows point inward only.",
+      severity: "error",
+      from: { path: "^packages/records/", pathNot: tests },
+      to: { path: "^packages/", pathNot: "^packages/(core|records)/" },
+    },
+    {
+      name: "case-touches-no-platform",
+      comment: "A case is a fold over its events: no files, no network, no process.",
+      severity: "error",
+      from: { path: "^packages/records/src/case/", pathNot: tests },
+      to: { dependencyTypes: ["core"] },
+    },
+    {
       name: "pure-packages-touch-no-platform",
       comment: "core, formulary and paper compute: no files, no network, no process. Adapters live in apps.",
       severity: "error",

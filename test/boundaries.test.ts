@@ -54,6 +54,21 @@ const plants: readonly Plant[] = [
     text: 'export { env } from "node:process";',
   },
   {
+    rule: "case-third-party-is-two",
+    file: "packages/records/src/case/third-party.ts",
+    text: 'export { thing } from "third-party";',
+  },
+  {
+    rule: "records-imports-core-only",
+    file: "packages/records/src/case/formulary.ts",
+    text: 'export { rule } from "@steelyard/formulary";',
+  },
+  {
+    rule: "case-touches-no-platform",
+    file: "packages/records/src/case/reads.ts",
+    text: 'export { readFileSync } from "node:fs";',
+  },
+  {
     rule: "paper-third-party-is-three",
     file: "packages/paper/src/third-party.ts",
     text: 'export { thing } from "third-party";',
@@ -149,6 +164,8 @@ const sound: Readonly<Record<string, string>> = {
     'export { units as formulary } from "@steelyard/core/units";\nexport { v } from "valibot";',
   "packages/paper/src/index.ts":
     'export { formulary as paper } from "@steelyard/formulary";\nexport { units } from "@steelyard/core/units";\nexport { p } from "pdfkit";',
+  "packages/records/src/case/index.ts":
+    'export { units as records } from "@steelyard/core/units";\nexport { v } from "valibot";',
   "packages/study/src/index.ts": 'export { units as study } from "@steelyard/core/units";',
   "apps/server/src/index.ts": 'export { createServer as server } from "node:http";',
   "apps/cli/src/index.ts": 'export { formulary } from "@steelyard/formulary";',

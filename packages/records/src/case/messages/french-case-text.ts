@@ -1,0 +1,51 @@
+import type { CaseTextMessages } from "./case-text-messages.ts";
+
+/** Machine-translated, unreviewed. */
+export const FRENCH_CASE_TEXT: CaseTextMessages = {
+  title: (code) => `Cas ${code}`,
+  started: (at) => `Début ${at} (UTC). Les temps ci-dessous partent de là, en heures:minutes:secondes.`,
+  versions: ({ software, model, formulary, formularySigned, calibration }) =>
+    `Logiciel ${software}, modèle corporel ${model}, formulaire ${formulary}${formularySigned ? "" : " (projet, non signé)"}, ${calibration === undefined ? "site non étalonné" : `étalonnage ${calibration}`}.`,
+  caution:
+    "Aide à la décision pour cliniciens formés, pas un dispositif médical certifié. Pesez l’enfant dès que possible. Les recommandations locales et le jugement d’un professionnel autorisé priment. Vérifiez chaque dose de façon indépendante.",
+  taken: "[annulé]",
+  corrected: "Correction : ",
+  stopped: "Chronomètre arrêté",
+  deleted: "Cas supprimé",
+  undone: "Une entrée a été annulée ou rétablie",
+  measured: (parts) => `Mesuré : ${parts}`,
+  estimated: ({ total, low, high, ideal }) =>
+    `Poids ${total}, intervalle à 95 % de ${low} à ${high}${ideal === undefined ? "" : `, poids idéal ${ideal}`}`,
+  second: (parts) => `Second lecteur : ${parts}`,
+  later: ({ kg, on }) => `Pesé plus tard : ${kg} le ${on}`,
+  begun: "Début du cas",
+  by: (who) => `par ${who}`,
+  of: "de",
+  yes: "oui",
+  no: "non",
+  measurements: {
+    lengthCm: "longueur",
+    posture: "position",
+    people: "personnes",
+    lengthReadings: "lectures de la longueur",
+    ulnaCm: "os de l’avant-bras",
+    kneeHeightCm: "hauteur du genou",
+    tibiaCm: "tibia",
+    armMm: "bras",
+    armStepMm: "pas du ruban",
+    armReadings: "lectures du bras",
+    waistCm: "taille (tour)",
+    thighCm: "cuisse",
+    calfCm: "mollet",
+    headCm: "tête",
+    sex: "sexe",
+    ageMonths: "âge en mois",
+    build: "corpulence",
+    carerKg: "dit par l’accompagnant",
+    earlier: "poids antérieur",
+    scaleKg: "balance",
+    missingLimb: "membre absent",
+    oedema: "œdème",
+    pregnant: "enceinte",
+  },
+};

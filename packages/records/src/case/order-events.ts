@@ -1,0 +1,46 @@
+import type { CaseEvent } from "./case-event.ts";
+
+export interface OrderedEvents {
+  /** By time, then by id, each id once. */
+  readonly events: readonly CaseEvent[];
+  /** Ids under which two different events were found. */
+  readonly conflictingIds: readonly string[];
+}
+
+/**
+ * Events in the one order that every device comes to, whatever order and how often they arrived.
+ *
+ * By `at`, then by `id`. Of two different events under one id, which only a broken device makes, the one whose text is
+ * less counts everywhere, and the id is told.
+ */
+export function orderEvents(events: readonly CaseEvent[]): OrderedEvents {
+  const byId = new Map<string, CaseEvent>();
+  const conflicting = new Set<string>();
+  for (const event of events) {
+    const known = byId.get(event.id);
+    if (known === undefined) byId.set(event.id, event);
+    else if (known !== event) {
+      const [before, after] = [sortedText(known), sortedText(event)];
+      if (before !== after) conflicting.add(event.id);
+      if (after < before) byId.set(event.id, event);
+    }
+  }
+  return {
+    events: [...byId.values()].sort((a, b) => compareText(a.at, b.at) || compareText(a.id, b.id)),
+    conflictingIds: [...conflicting].sort(compareText),
+  };
+}
+
+/** Not by the language of the machine. */
+function compareText(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+/** The same for the same facts, in whatever order their parts were written. */
+function sortedText(value: unknown): string {
+  return JSON.stringify(value, (_key, part: unknown) =>
+    typeof part === "object" && part !== null && !Array.isArray(part)
+      ? Object.fromEntries(Object.entries(part).sort(([a], [b]) => compareText(a, b)))
+      : part,
+  );
+}

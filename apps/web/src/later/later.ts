@@ -3,7 +3,10 @@
 import { DoseLine } from "../components/dose-line/dose-line.tsx";
 import { sharedSentences } from "../components/dose-line/line-flags.ts";
 import { LookupLines } from "../components/lookup-line/lookup-lines.tsx";
+import { searchLookups } from "../components/lookup-line/search-lookups.ts";
 import { NumberPad } from "../components/number-pad/number-pad.tsx";
+import { TechniqueHelp } from "../components/technique/technique-help.tsx";
+import { hasTechnique } from "../components/technique/techniques-of.ts";
 import { slipMessages } from "../state/slip-messages.ts";
 import { computeReport } from "./compute-report.ts";
 
@@ -11,6 +14,9 @@ export const later = {
   DoseLine,
   NumberPad,
   LookupLines,
+  searchLookups,
+  TechniqueHelp,
+  hasTechnique,
   sharedSentences,
   slipMessages,
   computeReport,

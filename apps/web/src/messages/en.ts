@@ -143,6 +143,9 @@ export const en = {
   addMore: "What else is known",
   narrows: ({ percent }: NextHint): string => `narrows to ±${percent}\u00a0%`,
   narrowsHere: ({ percent }: NextHint): string => `narrows the range to ±${percent}\u00a0%`,
+  /** On the button of a field, and what it does. */
+  how: "How",
+  howTo: (name: string): string => `How to measure: ${name}`,
   pad: {
     name: "Number keys",
     decimal: ".",
@@ -185,10 +188,10 @@ export const en = {
   kg: "kg",
   noWeightYet: "No weight yet",
   sheet: "Doses",
-  search: "Find a medicine or use",
+  search: "Find a medicine, use or equipment",
   found: (count: number, shown: number): string =>
     count === 0
-      ? "Nothing in the formulary has these words."
+      ? "Nothing on the sheet has these words."
       : count > shown
         ? `${count} found, the first ${shown} shown: type more.`
         : `${count} found.`,
@@ -248,6 +251,13 @@ export const en = {
   chosen: (option: string, reason: string | undefined): string =>
     reason === undefined ? `Computed here: ${option}.` : `Computed here: ${option}. ${reason}`,
   alternatives: "Other published doses",
+  otherDose: (title: string): string => `other published dose: ${title}`,
+  defaultDose: "Back to the first choice",
+  pin: "Keep in the short list",
+  unpin: "Take off the short list",
+  shortList: "Short list",
+  pumpRate: "Pump",
+  doseGiven: "gives",
   given: "Giving it",
   repeat: "Repeat",
   cautions: "Cautions",

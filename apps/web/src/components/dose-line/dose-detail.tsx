@@ -6,8 +6,16 @@ import { messages } from "../../messages/index.ts";
 import { Quantity } from "../quantity/quantity.tsx";
 import { Preparations } from "./preparations.tsx";
 
+interface Props {
+  readonly line: SheetLine;
+  readonly isPinned: boolean;
+  readonly isChosen: boolean;
+  readonly onPin: () => void;
+  readonly onChoose: (option: string | undefined) => void;
+}
+
 /** What stands behind a line: arithmetic, how to give it, what to watch, and where it comes from. */
-export function DoseDetail({ line }: { readonly line: SheetLine }): VNode {
+export function DoseDetail({ line, isPinned, isChosen, onPin, onChoose }: Props): VNode {
   const { guidance, alternatives, optionReason, sources } = line;
   return (
     <div class="dose-detail">
@@ -34,12 +42,24 @@ export function DoseDetail({ line }: { readonly line: SheetLine }): VNode {
       <Notes title={messages.monitoring} notes={guidance.monitoring} />
       {alternatives.length > 0 && (
         <Part title={messages.alternatives}>
-          <ul>
+          <p>{messages.chosen(line.option.title, isChosen ? undefined : optionReason)}</p>
+          <div class="dose-detail__ways screen-only">
+            {isChosen && (
+              <button class="chip" type="button" onClick={() => onChoose(undefined)}>
+                {messages.defaultDose}
+              </button>
+            )}
+            {alternatives.map(({ id, title }) => (
+              <button key={id} class="chip" type="button" onClick={() => onChoose(id)}>
+                {title}
+              </button>
+            ))}
+          </div>
+          <ul class="print-only">
             {alternatives.map(({ id, title }) => (
               <li key={id}>{title}</li>
             ))}
           </ul>
-          <p>{messages.chosen(line.option.title, optionReason)}</p>
         </Part>
       )}
       <Part title={messages.sources}>
@@ -52,6 +72,9 @@ export function DoseDetail({ line }: { readonly line: SheetLine }): VNode {
           ))}
         </ul>
       </Part>
+      <button class="chip dose-detail__pin screen-only" type="button" onClick={onPin}>
+        {isPinned ? messages.unpin : messages.pin}
+      </button>
     </div>
   );
 }

@@ -11,12 +11,20 @@ interface Props {
   readonly draft: boolean;
   /** Sentences that stand above the sheet already. */
   readonly shared: ReadonlySet<string>;
+  /** It stands in the short list at the top of the sheet. */
+  readonly isPinned: boolean;
+  /** Another published dose than the default one has been chosen. */
+  readonly isChosen: boolean;
+  readonly onPin: () => void;
+  /** Computes another published dose; the default again where nothing is named. */
+  readonly onChoose: (option: string | undefined) => void;
   /** On paper everything stands open. */
   readonly printing: boolean;
 }
 
 /** One use of one medicine: what to draw up at a glance, everything behind it when opened. */
-export function DoseLine({ line, draft, shared, printing }: Props): VNode {
+export function DoseLine(props: Props): VNode {
+  const { line, draft, shared, isChosen, printing } = props;
   // What is not open is not made: a key press has to fill the whole sheet anew within a blink.
   const [isOpen, setOpen] = useState(false);
   const { loud, quiet } = lineFlags(line, shared);
@@ -31,6 +39,7 @@ export function DoseLine({ line, draft, shared, printing }: Props): VNode {
         </span>
         <span class="dose-line__dose">
           <Given line={line} />
+          {isChosen && `, ${messages.otherDose(line.option.title)}`}
           {quiet.map((words) => `, ${words}`)}
           {draft && (
             <>
@@ -51,7 +60,7 @@ export function DoseLine({ line, draft, shared, printing }: Props): VNode {
           </span>
         ))}
       </summary>
-      {(isOpen || printing) && <DoseDetail line={line} />}
+      {(isOpen || printing) && <DoseDetail {...props} />}
     </details>
   );
 }

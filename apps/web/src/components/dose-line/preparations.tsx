@@ -3,6 +3,7 @@ import { formatNumber } from "@steelyard/core/units";
 import type { VNode } from "preact";
 import { messages } from "../../messages/index.ts";
 import { Quantity } from "../quantity/quantity.tsx";
+import { pumpRates, threeFigures } from "./pump-rates.ts";
 
 /** Every way to make up the syringe of an infusion, the default one first. */
 export function Preparations({
@@ -37,10 +38,42 @@ export function Preparations({
               <Quantity dose={perHour(1)} /> = <Quantity dose={dosePerMlPerH} />.{" "}
               {messages.lasts(formatNumber(lastsH))}
             </p>
+            <RateTable lowMlPerH={lowMlPerH} highMlPerH={highMlPerH} dosePerMlPerH={dosePerMlPerH} />
           </li>
         ),
       )}
     </ul>
+  );
+}
+
+/** What each setting of the pump gives, over the whole range. */
+function RateTable({
+  lowMlPerH,
+  highMlPerH,
+  dosePerMlPerH,
+}: Pick<PreparedInfusion, "lowMlPerH" | "highMlPerH" | "dosePerMlPerH">): VNode {
+  const rates = pumpRates({ lowMlPerH, highMlPerH });
+  return (
+    <table class="rate-table">
+      <thead>
+        <tr>
+          <th scope="col">{messages.pumpRate}</th>
+          <th scope="col">{messages.doseGiven}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rates.map((mlPerH) => (
+          <tr key={mlPerH}>
+            <td>
+              <Quantity dose={perHour(mlPerH)} />
+            </td>
+            <td>
+              <Quantity dose={{ ...dosePerMlPerH, amount: threeFigures(mlPerH * dosePerMlPerH.amount) }} />
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }
 

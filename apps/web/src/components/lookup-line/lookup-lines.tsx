@@ -7,15 +7,18 @@ import { LookupLine } from "./lookup-line.tsx";
 interface Props {
   readonly group: "equipment" | "signs";
   readonly lookups: Pick<ChildReport, "equipment" | "signs">;
+  /** The ids to show; all where absent. */
+  readonly only?: readonly string[] | undefined;
   readonly printing: boolean;
 }
 
 /** All equipment or all normal signs of one child, with what holds for many of the lines once above them. */
-export function LookupLines({ group, lookups, printing }: Props): VNode {
+export function LookupLines({ group, lookups, only, printing }: Props): VNode {
   const isEquipment = group === "equipment";
   const intro = isEquipment ? equipmentBlock().lines : signsBlock().lines;
   const heightAge = sharedHeightAge(lookups[group]);
   const faces = isEquipment ? lookups.equipment.map(faceOfEquipment) : lookups.signs.map(faceOfSign);
+  const shown = only === undefined ? faces : faces.filter(({ id }) => only.includes(id));
   return (
     <>
       {intro.map((sentence) => (
@@ -25,7 +28,7 @@ export function LookupLines({ group, lookups, printing }: Props): VNode {
       ))}
       {heightAge !== undefined && <p class="problem-group__shared">{heightAge}</p>}
       <ul>
-        {faces.map((face) => (
+        {shown.map((face) => (
           <li key={face.id}>
             <LookupLine face={face} printing={printing} />
           </li>

@@ -7,6 +7,9 @@ interface Props {
   readonly text: string;
   /** Stands in place of the hint: what this would buy. */
   readonly buys?: string | undefined;
+  /** Whether it is shown how to measure this; absent where there is nothing to show. */
+  readonly isHelped?: boolean | undefined;
+  readonly onHelp?: (() => void) | undefined;
   /** Id of the element that says what is wrong, while something is. */
   readonly describedBy: string | undefined;
   readonly onType: (text: string) => void;
@@ -16,7 +19,17 @@ interface Props {
 }
 
 /** One measurement to type, with its unit in sight. */
-export function MeasureField({ field, text, buys, describedBy, onType, onLeave, onEnter }: Props): VNode {
+export function MeasureField({
+  field,
+  text,
+  buys,
+  isHelped,
+  onHelp,
+  describedBy,
+  onType,
+  onLeave,
+  onEnter,
+}: Props): VNode {
   const { label, unit, hint } = messages.fields[field];
   const hintId = `${field}-hint`;
   return (
@@ -54,6 +67,17 @@ export function MeasureField({ field, text, buys, describedBy, onType, onLeave, 
         {buys === undefined ? hint : <b>{buys}</b>}
         {unit !== "" && <span class="unseen">, {messages.unitNames[unit]}</span>}
       </p>
+      {onHelp !== undefined && (
+        <button
+          class="measure-field__how screen-only"
+          type="button"
+          aria-expanded={isHelped === true}
+          aria-label={messages.howTo(label)}
+          onClick={onHelp}
+        >
+          {messages.how}
+        </button>
+      )}
     </div>
   );
 }

@@ -8,15 +8,18 @@ export const lookupGroups = ["equipment", "signs"] as const;
 
 interface Props {
   readonly group: (typeof lookupGroups)[number];
+  /** The ids to show; all where absent. */
+  readonly only: readonly string[] | undefined;
   readonly isOpen: boolean;
   readonly printing: boolean;
   readonly later: Later | undefined;
   readonly report: Report | undefined;
-  readonly onTurn: () => void;
+  /** Absent while it can only be open. */
+  readonly onTurn: (() => void) | undefined;
 }
 
 /** Equipment or normal signs: a heading that opens to their lines. */
-export function LookupGroup({ group, isOpen, printing, later, report, onTurn }: Props): VNode {
+export function LookupGroup({ group, only, isOpen, printing, later, report, onTurn }: Props): VNode {
   const name = messages.lookup.groups[group];
   return (
     <FoldingGroup id={group} name={name} isOpen={isOpen} printing={printing} onTurn={onTurn}>
@@ -24,7 +27,12 @@ export function LookupGroup({ group, isOpen, printing, later, report, onTurn }: 
         later === undefined || report === undefined ? (
           <p class="problem-group__coming">{messages.doseComing}</p>
         ) : (
-          <later.LookupLines group={group} lookups={report.lookups()} printing={printing && isOpen} />
+          <later.LookupLines
+            group={group}
+            only={only}
+            lookups={report.lookups()}
+            printing={printing && isOpen}
+          />
         )
       }
     </FoldingGroup>

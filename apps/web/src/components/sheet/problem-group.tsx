@@ -1,10 +1,11 @@
-import type { ProblemId } from "@steelyard/core/dosing";
+import type { ProblemId, SheetLine } from "@steelyard/core/dosing";
 import { describeProblem } from "@steelyard/core/wording";
 import type { VNode } from "preact";
 import type { Report } from "../../later/compute-report.ts";
 import type { Later } from "../../later/later.ts";
 import { messages } from "../../messages/index.ts";
 import type { IndexedUse } from "../../state/formulary-index.ts";
+import type { BedsideEvent } from "../../state/update.ts";
 import { FoldingGroup } from "./folding-group.tsx";
 
 interface Props {
@@ -14,6 +15,9 @@ interface Props {
   readonly isOpen: boolean;
   readonly printing: boolean;
   readonly draft: boolean;
+  readonly pinned: readonly string[];
+  readonly choices: Readonly<Record<string, string>>;
+  readonly send: (event: BedsideEvent) => void;
   readonly later: Later | undefined;
   readonly report: Report | undefined;
   /** Absent while it can only be open. */
@@ -37,10 +41,30 @@ export function ProblemGroup(props: Props): VNode {
   );
 }
 
-function Lines({ problem, uses, isOpen, printing, draft, later, report }: Props): VNode {
+function Lines(props: Props): VNode {
+  const { problem, uses, later, report } = props;
   if (later === undefined || report === undefined) return <LinesToCome uses={uses} />;
   const shown = new Set(uses.map(({ id }) => id));
   const lines = report.linesOf(problem).filter(({ id }) => shown.has(id));
+  return <DoseLines {...props} lines={lines} later={later} />;
+}
+
+interface LinesProps extends Pick<Props, "isOpen" | "printing" | "draft" | "pinned" | "choices" | "send"> {
+  readonly lines: readonly SheetLine[];
+  readonly later: Later;
+}
+
+/** Doses that are there, below what holds for most of them. */
+export function DoseLines({
+  lines,
+  isOpen,
+  printing,
+  draft,
+  pinned,
+  choices,
+  send,
+  later,
+}: LinesProps): VNode {
   const shared = later.sharedSentences(lines);
   const sharedSet = new Set(shared.map(({ sentence }) => sentence));
   return (
@@ -53,8 +77,17 @@ function Lines({ problem, uses, isOpen, printing, draft, later, report }: Props)
       <ul>
         {lines.map((line) => (
           <li key={line.id}>
-            {/* On paper the workings stand of what is open on the screen: those of a whole formulary fill a book. */}
-            <later.DoseLine line={line} draft={draft} shared={sharedSet} printing={printing && isOpen} />
+            <later.DoseLine
+              line={line}
+              draft={draft}
+              shared={sharedSet}
+              isPinned={pinned.includes(line.id)}
+              isChosen={choices[line.id] !== undefined}
+              onPin={() => send({ type: "pinned", line: line.id })}
+              onChoose={(option) => send({ type: "option-chosen", line: line.id, option })}
+              // On paper the workings stand of what is open on the screen: those of a whole formulary fill a book.
+              printing={printing && isOpen}
+            />
           </li>
         ))}
       </ul>
@@ -63,7 +96,7 @@ function Lines({ problem, uses, isOpen, printing, draft, later, report }: Props)
 }
 
 /** What will stand here, in the room that it will need. */
-function LinesToCome({ uses }: { readonly uses: readonly IndexedUse[] }): VNode {
+export function LinesToCome({ uses }: { readonly uses: readonly IndexedUse[] }): VNode {
   return (
     <ul>
       {uses.map(({ id, medicine, use }) => (

@@ -1,5 +1,6 @@
 import { describeProblem } from "@steelyard/core/wording";
 import type { FormularyIndex, IndexedProblem } from "../../state/formulary-index.ts";
+import { plainText } from "../../state/plain-text.ts";
 
 /** More than this many lines at once is no answer to a search, and costs a slow phone too much. */
 const mostShown = 30;
@@ -12,12 +13,12 @@ export interface Found {
 
 /** The uses whose medicine, use or problem holds every word, in the order of the sheet; undefined where nothing is asked. */
 export function searchUses({ problems }: FormularyIndex, search: string): Found | undefined {
-  const words = plain(search).split(/\s+/).filter(Boolean);
+  const words = plainText(search).split(/\s+/).filter(Boolean);
   if (words.length === 0) return undefined;
   let count = 0;
   const found = problems.flatMap(({ problem, uses }) => {
     const hits = uses.filter(({ medicine, use }) => {
-      const text = plain(`${medicine} ${use} ${describeProblem(problem)}`);
+      const text = plainText(`${medicine} ${use} ${describeProblem(problem)}`);
       return words.every((word) => text.includes(word));
     });
     const room = Math.max(0, mostShown - count);
@@ -26,9 +27,4 @@ export function searchUses({ problems }: FormularyIndex, search: string): Found 
     return shown.length === 0 ? [] : [{ problem, uses: shown }];
   });
   return { count, shown: Math.min(count, mostShown), problems: found };
-}
-
-/** Without case and accents. */
-function plain(text: string): string {
-  return text.normalize("NFD").replaceAll(/\p{M}/gu, "").toLowerCase();
 }

@@ -1,30 +1,25 @@
 import type { VNode } from "preact";
-import type { Report } from "../../later/compute-report.ts";
-import type { Later } from "../../later/later.ts";
 import { messages } from "../../messages/index.ts";
-import type { FormularyIndex } from "../../state/formulary-index.ts";
-import type { BedsideEvent } from "../../state/update.ts";
 import { LookupGroup, lookupGroups } from "./lookup-group.tsx";
 import { ProblemGroup } from "./problem-group.tsx";
 import { searchUses } from "./search-uses.ts";
+import type { SheetProps } from "./sheet-props.ts";
+import { ShortList } from "./short-list.tsx";
 
-interface Props {
-  readonly index: FormularyIndex;
-  readonly later: Later | "failed" | undefined;
-  readonly report: Report | undefined;
-  readonly search: string;
-  readonly turned: readonly string[];
-  readonly printing: boolean;
-  readonly send: (event: BedsideEvent) => void;
+interface Props extends SheetProps {
   readonly onReload: () => void;
 }
 
 /**
- * Every dose of this child, by problem, then equipment and normal signs. The problems and what is in them come from
- * the index, so that they stand before the doses are there, and nothing moves when those come.
+ * Every dose of this child: the short list of this device, then by problem, then equipment and normal signs. The problems and what is
+ * in them come from the index, so that they stand before the doses are there, and nothing moves when those come.
  */
-export function Sheet({ index, later, report, search, turned, printing, send, onReload }: Props): VNode {
+export function Sheet({ onReload, ...props }: Props): VNode {
+  const { index, later, report, search, turned, pinned, choices, printing, send } = props;
+  const loaded = typeof later === "object" ? later : undefined;
   const found = searchUses(index, search);
+  const lookups = found === undefined ? undefined : report && loaded?.searchLookups(report.lookups(), search);
+  const foundLookups = lookups === undefined ? 0 : lookups.equipment.length + lookups.signs.length;
   // Paper has the whole sheet, whatever was searched for on the screen.
   const problems = found === undefined || printing ? index.problems : found.problems;
   return (
@@ -52,8 +47,11 @@ export function Sheet({ index, later, report, search, turned, printing, send, on
           enterkeyhint="search"
           onInput={(event) => send({ type: "searched", text: event.currentTarget.value })}
         />
-        <p role="status">{found !== undefined && messages.found(found.count, found.shown)}</p>
+        <p role="status">
+          {found !== undefined && messages.found(found.count + foundLookups, found.shown + foundLookups)}
+        </p>
       </search>
+      {found === undefined && !printing && <ShortList {...props} later={loaded} />}
       {problems.map(({ problem, uses }) => {
         const isOpen =
           found === undefined
@@ -67,25 +65,32 @@ export function Sheet({ index, later, report, search, turned, printing, send, on
             isOpen={isOpen}
             printing={printing}
             draft={!index.signed}
-            later={typeof later === "object" ? later : undefined}
+            pinned={pinned}
+            choices={choices}
+            send={send}
+            later={loaded}
             report={report}
             // While a search is on, everything it found is open.
             onTurn={found === undefined ? () => send({ type: "turned", problem }) : undefined}
           />
         );
       })}
-      {(found === undefined || printing) &&
-        lookupGroups.map((group) => (
+      {lookupGroups.map((group) => {
+        const only = printing ? undefined : lookups?.[group];
+        if (found !== undefined && !printing && (only ?? []).length === 0) return null;
+        return (
           <LookupGroup
             key={group}
             group={group}
-            isOpen={turned.includes(group)}
+            only={only}
+            isOpen={found !== undefined || turned.includes(group)}
             printing={printing}
-            later={typeof later === "object" ? later : undefined}
+            later={loaded}
             report={report}
-            onTurn={() => send({ type: "turned", problem: group })}
+            onTurn={found === undefined ? () => send({ type: "turned", problem: group }) : undefined}
           />
-        ))}
+        );
+      })}
     </section>
   );
 }

@@ -1,8 +1,10 @@
 import type { VNode } from "preact";
+import { useState } from "preact/hooks";
 import { ChoiceField } from "../../components/choice-field/choice-field.tsx";
 import { FieldMessages, messageId } from "../../components/field-messages/field-messages.tsx";
 import { MeasureField } from "../../components/measure-field/measure-field.tsx";
 import { SelectField } from "../../components/select-field/select-field.tsx";
+import type { Later } from "../../later/later.ts";
 import { messages } from "../../messages/index.ts";
 import {
   alwaysChosen,
@@ -22,11 +24,25 @@ interface Props {
   readonly items: readonly FieldMessage[];
   /** What one more measurement would buy. */
   readonly next: NextHint | undefined;
+  readonly later: Later | undefined;
   readonly send: (event: BedsideEvent) => void;
 }
 
 /** The fields: two in sight, the others on demand. */
-export function BedsideEntry({ state, items, next, send }: Props): VNode {
+export function BedsideEntry({ state, items, next, later, send }: Props): VNode {
+  const [helped, setHelped] = useState<TypedField | undefined>(undefined);
+  const help = (fields: readonly TypedField[]): VNode | undefined =>
+    helped !== undefined && fields.includes(helped) && later !== undefined ? (
+      <later.TechniqueHelp
+        field={helped}
+        posture={state.texts.posture}
+        people={state.texts.people}
+        onClose={() => {
+          setHelped(undefined);
+          document.getElementById(helped)?.focus();
+        }}
+      />
+    ) : undefined;
   const open = optionalFields.filter(([first]) => state.open.includes(first)).flat();
   const measure = (field: TypedField, onEnter?: TypedField): VNode => (
     <MeasureField
@@ -37,6 +53,8 @@ export function BedsideEntry({ state, items, next, send }: Props): VNode {
       describedBy={
         items.some((item) => item.field === field && item.kind === "issue") ? messageId(field) : undefined
       }
+      isHelped={helped === field}
+      onHelp={later?.hasTechnique(field) ? () => setHelped(helped === field ? undefined : field) : undefined}
       onType={(text) => send({ type: "typed", field, text })}
       onLeave={() => send({ type: "settled" })}
       onEnter={onEnter === undefined ? undefined : () => document.getElementById(onEnter)?.focus()}
@@ -65,6 +83,7 @@ export function BedsideEntry({ state, items, next, send }: Props): VNode {
     >
       {measure("lengthCm", "armMm")}
       {measure("armMm")}
+      {help(["lengthCm", "armMm"])}
       {alwaysChosen.map((field) => (
         <SelectField
           key={field}
@@ -76,6 +95,7 @@ export function BedsideEntry({ state, items, next, send }: Props): VNode {
       {state.carriedOver && <p class="bedside__carried">{messages.carriedOver}</p>}
       {about(isAlwaysThere)}
       {open.map((field) => (isChosen(field) ? choose(field) : measure(field)))}
+      {help(open.filter((field) => !isChosen(field)))}
       {about((field) => !isAlwaysThere(field))}
       <MoreFields state={state} next={next} send={send} />
     </form>

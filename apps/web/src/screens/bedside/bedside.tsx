@@ -37,7 +37,13 @@ export function Bedside({ state, view, items, later, report, log, printing, send
     <div class="bedside">
       <div class="bedside__child">
         <WeightCard child={child} />
-        <BedsideEntry state={state} items={items} next={report?.next} send={send} />
+        <BedsideEntry
+          state={state}
+          items={items}
+          next={report?.next}
+          later={typeof later === "object" ? later : undefined}
+          send={send}
+        />
         <WeightRemarks child={child} refusal={refusal} />
         {log}
       </div>
@@ -51,6 +57,8 @@ export function Bedside({ state, view, items, later, report, log, printing, send
             report={report}
             search={state.search}
             turned={state.turned}
+            pinned={state.pinned}
+            choices={state.choices}
             printing={printing}
             send={send}
             onReload={onReload}

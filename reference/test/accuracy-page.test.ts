@@ -1,12 +1,12 @@
 import { defaultBodyModel, estimateWeight, referenceSite } from "@steelyard/core/body";
 import { centimetres, millimetres } from "@steelyard/core/units";
+import { plainFormulas } from "@steelyard/study/formulas";
 import { describe, expect, it } from "vitest";
 import sources from "../../docs/sources.json" with { type: "json" };
 import { buildByEye } from "../src/accuracy-page/build-by-eye.ts";
 import { drawSvg } from "../src/accuracy-page/draw-svg.ts";
 import { drawWeight } from "../src/accuracy-page/draw-weight.ts";
 import { groupByZ } from "../src/accuracy-page/group-by-z.ts";
-import { plainFormulas } from "../src/accuracy-page/plain-formulas.ts";
 import { quantileOf } from "../src/accuracy-page/quantile-of.ts";
 import { placeChildren } from "../src/accuracy-page/regression-to-the-mean.ts";
 import { whoWeightForLengthZ } from "../src/accuracy-page/who-weight-for-length.ts";
@@ -50,7 +50,7 @@ describe("a plain formula", () => {
   ): number | undefined =>
     plainFormulas
       .find((formula) => formula.sourceId === sourceId)
-      ?.estimateKg({ lengthCm: 100, weightKg: 15, ...child });
+      ?.estimateKg({ lengthCm: 100, ...child });
 
   // By hand from each formula; ages in completed years or months.
   it.each([

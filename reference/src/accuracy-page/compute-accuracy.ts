@@ -1,4 +1,5 @@
 import { type BodyModel, referenceSite, uncalibratedSite } from "@steelyard/core/body";
+import { type PlainFormula, plainFormulas } from "@steelyard/study/formulas";
 import type { Judged, Weighed } from "../accuracy.ts";
 import type { HeldOutFit } from "../fit/fit-and-hold-out.ts";
 import type { FitChild } from "../fit/fit-child.ts";
@@ -8,7 +9,6 @@ import { withFieldError } from "../fit/with-field-error.ts";
 import { type JudgedRow, judge } from "../judge.ts";
 import { type CalibrationDraws, calibrationDraws } from "../surveys/calibration-draws.ts";
 import { type SurveyChild, weighedChildren } from "../surveys/read-surveys.ts";
-import { type PlainFormula, plainFormulas } from "./plain-formulas.ts";
 import { type Placed, placeChildren, type Way } from "./regression-to-the-mean.ts";
 
 /** A plain formula and the model on the same children. */

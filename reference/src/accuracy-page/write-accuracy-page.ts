@@ -1,9 +1,9 @@
+import { plainFormulas } from "@steelyard/study/formulas";
 import { type Accuracy, measureAccuracy } from "../accuracy.ts";
 import { accuracyTable } from "../accuracy-table.ts";
 import type { AccuracyResults, SurveyAccuracy } from "./compute-accuracy.ts";
 import { groupByZ } from "./group-by-z.ts";
 import { classesTable, formulasTable, groupsTable, onemoreTable } from "./page-tables.ts";
-import { plainFormulas } from "./plain-formulas.ts";
 import { proposedMinimum, publishedClasses, publishedOverestimates } from "./published-classes.ts";
 import type { Way } from "./regression-to-the-mean.ts";
 

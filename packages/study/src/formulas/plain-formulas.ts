@@ -1,4 +1,10 @@
-import type { MeasuredChild } from "../fit/measure-sets.ts";
+/** What a plain formula may use of a child. */
+export interface FormulaChild {
+  readonly lengthCm?: number;
+  readonly armMm?: number;
+  /** Exact age in months; the formulas take completed ones. */
+  readonly ageMonths?: number;
+}
 
 /** A weight by a plain published formula. */
 export interface PlainFormula {
@@ -7,7 +13,7 @@ export interface PlainFormula {
   /** What it gives: the child's weight, or an ideal weight (then its error tells how far children are from ideal). */
   readonly gives: "total" | "ideal";
   /** Undefined where the formula does not apply, or the child lacks what it needs. */
-  readonly estimateKg: (child: MeasuredChild) => number | undefined;
+  readonly estimateKg: (child: FormulaChild) => number | undefined;
 }
 
 /** Standing height is the lying length - 0.7 cm (WHO rule). @source who-anthro */
@@ -67,7 +73,7 @@ export const plainFormulas: readonly PlainFormula[] = [
     sourceId: "traub1980",
     gives: "ideal",
     estimateKg: ({ ageMonths, lengthCm }) =>
-      isWithin(ageMonths, { from: 1, to: 17 })
+      lengthCm !== undefined && isWithin(ageMonths, { from: 1, to: 17 })
         ? (1.65 * (lengthCm - lyingMinusStandingCm) ** 2) / 1000
         : undefined,
   },
@@ -76,6 +82,7 @@ export const plainFormulas: readonly PlainFormula[] = [
     sourceId: "traub1983",
     gives: "ideal",
     estimateKg: ({ lengthCm }) => {
+      if (lengthCm === undefined) return undefined;
       const heightCm = lengthCm - lyingMinusStandingCm;
       return heightCm > 74 ? 2.396 * Math.exp(0.01863 * heightCm) : undefined;
     },

@@ -1,0 +1,1 @@
+export { type FormulaChild, type PlainFormula, plainFormulas } from "./plain-formulas.ts";

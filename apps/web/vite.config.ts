@@ -26,7 +26,7 @@ export default defineConfig({
       registerType: "prompt",
       injectRegister: false,
       workbox: {
-        globPatterns: ["**/*.{html,js,css,woff2,svg,png,webmanifest}"],
+        globPatterns: ["**/*.{html,js,css,woff2,woff,svg,png,webmanifest}"],
         cleanupOutdatedCaches: true,
         navigateFallback: "index.html",
         inlineWorkboxRuntime: true,

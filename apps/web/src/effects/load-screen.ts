@@ -4,7 +4,9 @@ import type { LaterScreenId } from "../state/screens.ts";
 type Load = () => Promise<{ readonly Screen: Screen }>;
 
 /** `reader: () => import("../screens/reader/reader.tsx")` and so on: one for each screen behind Bedside. */
-const parts: Readonly<Record<LaterScreenId, Load>> = {};
+const parts: Readonly<Record<LaterScreenId, Load>> = {
+  paper: () => import("../screens/paper/paper.tsx"),
+};
 
 /** Asks for the part of the page that holds a screen. */
 export function loadScreen(screen: LaterScreenId): Promise<Screen> {

@@ -19,10 +19,14 @@ export const en = {
   name: "Steelyard",
   screens: {
     bedside: "Bedside",
+    reader: "Second reader",
+    paper: "Paper",
   } satisfies Record<ScreenId, string>,
   /** What one goes there for, in the menu. */
   screenFor: {
     bedside: "Weight and doses from two measurements",
+    reader: "Another person measures, blind",
+    paper: "True-scale strips and grids to print",
   } satisfies Record<ScreenId, string>,
   windowTitle: (screen: string): string => `Steelyard ${screen}`,
   menuName: "Screens",
@@ -139,6 +143,7 @@ export const en = {
     oedema: ["Oedema, limb, pregnancy", "Add oedema, a missing limb or pregnancy"],
     scaleKg: ["Scale", "Add weight, scale"],
   } satisfies Record<OptionalField, readonly [string, string]>,
+  secondReader: "Second reader",
   askAll: ["More", "Add more"],
   addMore: "What else is known",
   narrows: ({ percent }: NextHint): string => `narrows to ±${percent}\u00a0%`,

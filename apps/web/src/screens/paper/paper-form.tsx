@@ -1,0 +1,108 @@
+import type { VNode } from "preact";
+import { useState } from "preact/hooks";
+import { paperEn } from "../../messages/paper.en.ts";
+import { FileChoice } from "./file-choice.tsx";
+import { type PaperChoices, pagesOf, paperKinds, withKind } from "./paper-choices.ts";
+import { readFormularyFile, readSiteFile } from "./read-site-file.ts";
+
+interface Props {
+  readonly choices: PaperChoices;
+  readonly onChoose: (choices: PaperChoices) => void;
+}
+
+/** Which paper, on what, for which site. */
+export function PaperForm({ choices, onChoose }: Props): VNode {
+  const [siteRefused, setSiteRefused] = useState<readonly string[]>([]);
+  const [formularyRefused, setFormularyRefused] = useState<readonly string[]>([]);
+  const { kind, page, rollWidth, site, formulary } = choices;
+  return (
+    <>
+      <Choice
+        name="paper-kind"
+        legend={paperEn.kind}
+        options={paperKinds.map((own) => [own, paperEn.kinds[own]] as const)}
+        value={kind}
+        onChoose={(own) => onChoose(withKind(choices, own))}
+      />
+      <Choice
+        name="paper-page"
+        legend={paperEn.page}
+        options={pagesOf(kind).map((own) => [own, paperEn.pages[own]] as const)}
+        value={page}
+        onChoose={(own) => onChoose({ ...choices, page: own })}
+      />
+      {page === "roll" && (
+        <label class="paper__width">
+          {paperEn.rollWidth}
+          <input
+            type="text"
+            inputMode="decimal"
+            value={rollWidth}
+            onInput={({ currentTarget }) => onChoose({ ...choices, rollWidth: currentTarget.value })}
+          />
+          {paperEn.rollWidthUnit}
+        </label>
+      )}
+      <FileChoice
+        label={paperEn.site}
+        hint={paperEn.siteHint}
+        file={site?.file}
+        refused={siteRefused}
+        onText={(file, text) => {
+          const read = readSiteFile(file, text);
+          setSiteRefused(read.ok ? [] : read.error);
+          if (read.ok) onChoose({ ...choices, site: read.value });
+        }}
+        onTakeOff={() => {
+          const { site: _, ...rest } = choices;
+          onChoose(rest);
+        }}
+      />
+      <FileChoice
+        label={paperEn.formulary}
+        hint={paperEn.formularyHint}
+        file={formulary?.file}
+        refused={formularyRefused}
+        onText={(file, text) => {
+          const read = readFormularyFile(file, text);
+          setFormularyRefused(read.ok ? [] : read.error);
+          if (read.ok) onChoose({ ...choices, formulary: read.value });
+        }}
+        onTakeOff={() => {
+          const { formulary: _, ...rest } = choices;
+          onChoose(rest);
+        }}
+      />
+    </>
+  );
+}
+
+interface ChoiceProps<T extends string> {
+  readonly name: string;
+  readonly legend: string;
+  readonly options: readonly (readonly [T, string])[];
+  readonly value: T;
+  readonly onChoose: (value: T) => void;
+}
+
+function Choice<T extends string>({ name, legend, options, value, onChoose }: ChoiceProps<T>): VNode {
+  return (
+    <fieldset class="choice-field">
+      <legend>{legend}</legend>
+      <div class="choice-field__options">
+        {options.map(([option, word]) => (
+          <label key={option}>
+            <input
+              type="radio"
+              name={name}
+              value={option}
+              checked={value === option}
+              onChange={() => onChoose(option)}
+            />
+            <span>{word}</span>
+          </label>
+        ))}
+      </div>
+    </fieldset>
+  );
+}

@@ -1,0 +1,87 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { type Bedside, openPlace, type Place, readable, sizes } from "./support/bedside.ts";
+
+let place: Place;
+
+beforeAll(async () => {
+  place = await openPlace();
+});
+afterAll(() => place.close());
+
+async function openPaper(viewport = sizes.desk): Promise<Bedside> {
+  const bedside = await place.visit({ viewport, acceptDownloads: true });
+  await bedside.page.goto(`${place.url}#/paper`);
+  await bedside.page.locator(".paper__sheet svg").waitFor();
+  return bedside;
+}
+
+test("shows the strip page by page and makes its PDF in the browser", async () => {
+  const { page, complaints } = await openPaper();
+  const sheet = page.locator(".paper__sheet svg");
+  expect(readable((await sheet.textContent()) ?? "")).toContain("HEAD LINE");
+  await page.getByRole("button", { name: "Next page" }).click();
+  await page.locator(".paper__turn", { hasText: "Page 2 of 8" }).waitFor();
+  expect(readable((await sheet.textContent()) ?? "")).toContain("On the chart");
+  // True to scale: what is shown says how large it is.
+  expect(await sheet.getAttribute("viewBox")).toBe("0 0 210 297");
+
+  const coming = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Download the PDF, 8 pages" }).click();
+  const download = await coming;
+  expect(download.suggestedFilename()).toBe("strip-a4.pdf");
+  const file = readFileSync((await download.path()) ?? "");
+  expect(file.subarray(0, 8).toString("latin1")).toBe("%PDF-1.7");
+  expect(file.toString("latin1").match(/\/Type \/Page\b/g)).toHaveLength(8);
+  await page.getByText("strip-a4.pdf was made. Print it at 100 %.").waitFor();
+  expect(complaints).toEqual([]);
+});
+
+test("draws what is chosen, and says what cannot be drawn", async () => {
+  const { page } = await openPaper(sizes.phone);
+  await page.getByRole("radio", { name: "Arm band" }).check();
+  await page.locator(".paper__turn", { hasText: "Page 1 of 1" }).waitFor();
+  // A roll is for the strip alone.
+  expect(await page.getByRole("radio", { name: "a roll" }).count()).toBe(0);
+  await page.getByRole("radio", { name: "Letter" }).check();
+  await page.locator('.paper__sheet svg[width="215.9mm"]').waitFor();
+  await page.getByRole("radio", { name: "Length strip" }).check();
+  await page.getByRole("radio", { name: "a roll" }).check();
+  await page.getByLabel("Width of the roll").fill("150");
+  await page.getByText("150 mm is too narrow").waitFor();
+  expect(await page.getByRole("button", { name: /Download/ }).count()).toBe(0);
+  await page.getByLabel("Width of the roll").fill("300");
+  await page.locator('.paper__sheet svg[width="300mm"]').waitFor();
+  await page.getByText("steelyard paper strip --page roll --roll-width-mm 300 -o strip-roll.pdf").waitFor();
+});
+
+test("refuses a file that is no calibration, with its reason, and keeps the paper as it was", async () => {
+  const { page } = await openPaper();
+  const choose = page.getByLabel(/Calibration of your site/);
+  await choose.setInputFiles({ name: "site.json", mimeType: "application/json", buffer: Buffer.from("{}") });
+  await page.getByRole("alert").waitFor();
+  await choose.setInputFiles({ name: "site.txt", mimeType: "text/plain", buffer: Buffer.from("no") });
+  await page.getByText("site.txt is not a file of that kind.").waitFor();
+  expect(readable(await page.locator(".paper__sheet svg").innerHTML())).toContain(
+    "Not calibrated to any site",
+  );
+});
+
+test("works without a network once the page has been there", async () => {
+  const { page, readyOffline } = await place.visit({ viewport: sizes.desk });
+  await readyOffline();
+  await page.context().setOffline(true);
+  await page.goto(`${place.url}#/paper`);
+  await page.reload();
+  await page.locator(".paper__sheet svg").waitFor();
+  await page.context().setOffline(false);
+});
+
+test("is drawn as a picture for eyes to look at", async () => {
+  const { page } = await openPaper();
+  const folder = process.env.STEELYARD_PICTURES;
+  if (folder !== undefined) await page.screenshot({ path: join(folder, "paper-desk.png") });
+  const box = await page.locator(".paper__sheet").boundingBox();
+  expect(box?.width).toBeGreaterThan(400);
+});

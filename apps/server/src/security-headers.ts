@@ -32,5 +32,5 @@ export const securityHeaders: FastifyHelmetOptions = {
   strictTransportSecurity: false,
 };
 
-/** Powers of the device that the page never asks for. */
-export const permissionsPolicy = "camera=(), geolocation=(), microphone=(), payment=(), usb=()";
+/** Powers of the device: the camera reads the code of a second reader, the page asks for no other. */
+export const permissionsPolicy = "camera=(self), geolocation=(), microphone=(), payment=(), usb=()";

@@ -152,7 +152,7 @@ describe("security headers", () => {
     const { headers } = await server.inject("/");
     expect(headers["x-frame-options"]).toBe("DENY");
     expect(headers["referrer-policy"]).toBe("no-referrer");
-    expect(headers["permissions-policy"]).toContain("camera=()");
+    expect(headers["permissions-policy"]).toContain("camera=(self)");
     expect(headers["strict-transport-security"]).toBeUndefined();
   });
 });

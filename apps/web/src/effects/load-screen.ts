@@ -3,8 +3,9 @@ import type { LaterScreenId } from "../state/screens.ts";
 
 type Load = () => Promise<{ readonly Screen: Screen }>;
 
-/** `reader: () => import("../screens/reader/reader.tsx")` and so on: one for each screen behind Bedside. */
+/** One for each screen behind Bedside. */
 const parts: Readonly<Record<LaterScreenId, Load>> = {
+  reader: () => import("../screens/reader/reader.tsx"),
   paper: () => import("../screens/paper/paper.tsx"),
 };
 

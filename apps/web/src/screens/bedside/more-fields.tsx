@@ -2,6 +2,7 @@ import type { VNode } from "preact";
 import { messages } from "../../messages/index.ts";
 import { type BedsideState, type OptionalField, optionalFields } from "../../state/bedside-state.ts";
 import type { NextHint } from "../../state/next-hint.ts";
+import { addressOf } from "../../state/screens.ts";
 import type { BedsideEvent } from "../../state/update.ts";
 
 interface Props {
@@ -33,6 +34,9 @@ export function MoreFields({ state, next, send }: Props): VNode {
           onClick={() => ask(field, send)}
         />
       ))}
+      <a class="chip" href={addressOf({ screen: "reader", path: "" })}>
+        {messages.secondReader}
+      </a>
       {offered.length < folded.length && (
         <Ask words={messages.askAll} onClick={() => askAll(folded, first, send)} />
       )}

@@ -1,0 +1,39 @@
+import type { VNode } from "preact";
+import { useState } from "preact/hooks";
+import { readerEn } from "../../messages/reader.en.ts";
+import { addressOf } from "../../state/screens.ts";
+import { CodeField } from "./code-field.tsx";
+import { readAskCode } from "./reading-code.ts";
+
+/** For the second reader, on a device of their own: the code of the first device leads to the blind fields. */
+export function AnswerForm(): VNode {
+  const [text, setText] = useState("");
+  const [isWrong, setWrong] = useState(false);
+  return (
+    <form
+      class="reader__part"
+      autocomplete="off"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (readAskCode(text) === undefined) setWrong(true);
+        else location.hash = addressOf({ screen: "reader", path: text.trim().toUpperCase() });
+      }}
+    >
+      <h2>{readerEn.amSecond}</h2>
+      <CodeField
+        id="ask-code"
+        label={readerEn.askCode}
+        hint={readerEn.askHint}
+        text={text}
+        issue={isWrong ? readerEn.noAsk : undefined}
+        onType={(typed) => {
+          setText(typed);
+          setWrong(false);
+        }}
+      />
+      <button class="button" type="submit">
+        {readerEn.go}
+      </button>
+    </form>
+  );
+}

@@ -1,0 +1,83 @@
+import type { VNode } from "preact";
+import { useState } from "preact/hooks";
+import { askingTag } from "../../effects/asking-tag.ts";
+import type { ScreenProps } from "../../frame/screen-props.ts";
+import { readerEn } from "../../messages/reader.en.ts";
+import { Agreement } from "./agreement.tsx";
+import { AnswerForm } from "./answer-form.tsx";
+import { AskElsewhere } from "./ask-elsewhere.tsx";
+import { compareReadings } from "./compare-readings.ts";
+import { OtherDevice } from "./other-device.tsx";
+import { type Reading, readAskCode } from "./reading-code.ts";
+import "./reader.css";
+import { ReadingFields } from "./reading-fields.tsx";
+
+type Stage =
+  | { readonly type: "choosing" }
+  /** The device is in the hands of the second reader: nothing of the first reading is on the screen. */
+  | { readonly type: "blind" }
+  | { readonly type: "compared"; readonly reading: Reading };
+
+/** A second person measures, blind, on this device or on another; how far the two agree, and what to do about it. */
+export function Screen({ path, child, texts, send }: ScreenProps): VNode {
+  const [stage, setStage] = useState<Stage>({ type: "choosing" });
+  const asked = readAskCode(path);
+  if (asked !== undefined) return <OtherDevice tag={asked} />;
+  const first = child?.measurements;
+  if (child === undefined || (first?.lengthCm === undefined && first?.armMm === undefined)) {
+    return (
+      <div class="reader">
+        <p>{readerEn.intro}</p>
+        <p>
+          {readerEn.nothingYet} <a href="#/">{readerEn.toBedside}</a>
+        </p>
+        <AnswerForm />
+      </div>
+    );
+  }
+  if (stage.type === "blind") {
+    return (
+      <div class="reader">
+        <h2>{readerEn.blindTitle}</h2>
+        <p>{readerEn.blindIntro}</p>
+        <ReadingFields
+          doneWord={readerEn.done}
+          onDone={(reading) => setStage({ type: "compared", reading })}
+          onCancel={() => setStage({ type: "choosing" })}
+        />
+      </div>
+    );
+  }
+  if (stage.type === "compared") {
+    const comparison = compareReadings(child, stage.reading);
+    return (
+      <Agreement
+        comparison={comparison}
+        onTakeIn={() => {
+          const { lengthCm, armMm } = stage.reading;
+          send({ type: "second-reading", lengthCm: String(lengthCm), armMm: String(armMm ?? "") });
+          if (comparison.needsThird) send({ type: "asked-for", field: "lengthCm3" });
+          location.hash = "#/";
+        }}
+        onDiscard={() => setStage({ type: "choosing" })}
+      />
+    );
+  }
+  return (
+    <div class="reader">
+      <p>{readerEn.intro}</p>
+      <section class="reader__part">
+        <h2>{readerEn.here}</h2>
+        <p>{readerEn.hereHow}</p>
+        <button class="button reader__main" type="button" onClick={() => setStage({ type: "blind" })}>
+          {readerEn.handOver}
+        </button>
+      </section>
+      <AskElsewhere
+        tag={askingTag(`${texts.lengthCm}|${texts.armMm}`)}
+        onAnswer={(reading) => setStage({ type: "compared", reading })}
+      />
+      <AnswerForm />
+    </div>
+  );
+}

@@ -1,12 +1,9 @@
 import { type BodyModel, defaultBodyModel, type SiteProfile, uncalibratedSite } from "@steelyard/core/body";
-import { formatNumber } from "@steelyard/core/units";
-import { setText } from "../drawing/set-text.ts";
-import { contains, type TurnedBox } from "../drawing/turned-box.ts";
 import type { Typefaces } from "../drawing/typefaces.ts";
 import type { StripMessages } from "../messages/strip-messages.ts";
 import { type ArmAxis, createArmAxis } from "./arm-axis.ts";
-import { curveAt, curveEndCm, type Stretch } from "./curve-path.ts";
-import { createLabelBoard, type Label, type LabelBoard, labelCurve } from "./place-labels.ts";
+import { labelContours, putArmScales } from "./label-chart.ts";
+import { createLabelBoard, type Label, labelCurve } from "./place-labels.ts";
 import { type Contour, type Curve, traceContours } from "./trace-contours.ts";
 import { createWeightSurface, type MarginEntry, shortestCm, tallestCm } from "./weight-surface.ts";
 
@@ -37,15 +34,6 @@ export interface StripChartInput {
   /** Where pages join, cm: no label stands across them. */
   readonly joinsCm: readonly number[];
 }
-
-/** Arm scales across the chart, cm along it. */
-export const armScalesCm: readonly number[] = [
-  shortestCm,
-  ...Array.from({ length: 15 }, (_, i) => 50 + i * 10),
-];
-
-/** Labels of weights keep off the line of ideal weight. */
-const clearOfIdealMm = 2.2;
 
 /** Labels keep this far from a join, cm. */
 const clearOfJoinCm = 0.6;
@@ -119,133 +107,4 @@ function traceArmLines(axis: ArmAxis): readonly ArmLine[] {
     });
   }
   return lines;
-}
-
-/** The arms in mm along each scale: whole fifties first, then twenties and tens where there is room. */
-function putArmScales(given: {
-  typefaces: Typefaces;
-  messages: StripMessages;
-  board: LabelBoard;
-  axis: ArmAxis;
-  widthMm: number;
-}): void {
-  const { typefaces, board, axis, widthMm, messages } = given;
-  for (const scaleCm of armScalesCm) {
-    // Read a little below the line, where the figures stand.
-    const lengthCm = scaleCm + armFiguresMm / 10;
-    const name = setText(typefaces, messages.armScale, [1, lengthCm * 10], { sizePt: 6 });
-    board.put(name);
-    const free = name.widthMm + 3;
-    for (const step of [50, 20, 10]) {
-      for (let armMm = step; armMm <= 520; armMm += step) {
-        const xMm = axis.across({ lengthCm: lengthCm - 0.1, armMm }) * widthMm;
-        if (xMm < free || xMm > widthMm - 3.5) continue;
-        board.put(
-          setText(typefaces, formatNumber(armMm), [xMm, lengthCm * 10], { sizePt: 6.5, anchor: "middle" }),
-        );
-      }
-    }
-  }
-}
-
-/** Baseline of the figures of an arm scale, mm under its line. */
-const armFiguresMm = 3;
-
-function labelContours(given: {
-  typefaces: Typefaces;
-  messages: StripMessages;
-  board: LabelBoard;
-  contours: readonly Contour[];
-  ideal: Curve;
-  widthMm: number;
-  clear: (lengthCm: number) => boolean;
-}): void {
-  const { typefaces, board, contours, ideal, widthMm, clear, messages } = given;
-  // Strong lines choose their places first.
-  for (const strong of [true, false]) {
-    for (const [i, contour] of contours.entries()) {
-      if (contour.strong !== strong) continue;
-      const neighbours = [contours[i - 1], contours[i + 1]].filter((own) => own !== undefined);
-      const roomMm = strong ? 0 : 1.9;
-      labelCurve({
-        typefaces,
-        board,
-        curve: contour,
-        widthMm,
-        words: strong ? messages.kilograms(formatNumber(contour.kg)) : formatNumber(contour.kg),
-        look: strong ? { font: "bold", sizePt: 7.5 } : { sizePt: 6 },
-        everyCm: strong ? 6 : 9,
-        startCm: strong ? 2.5 : 2 + ((i * 3.7) % 7),
-        allowed: (at) =>
-          at.across > 0.02 &&
-          at.across < 0.98 &&
-          clear(at.lengthCm) &&
-          Math.abs(curveAt(ideal, at.lengthCm).across - at.across) * widthMm > clearOfIdealMm &&
-          neighbours.every((other) => distanceMm(at, other, contour, widthMm) > roomMm),
-      });
-    }
-  }
-}
-
-/** From a point on a contour to its neighbour, square to the line, mm. */
-function distanceMm(
-  at: { readonly lengthCm: number; readonly across: number },
-  other: Curve,
-  own: Curve,
-  widthMm: number,
-): number {
-  if (at.lengthCm < other.fromCm || at.lengthCm > curveEndCm(other)) return Number.POSITIVE_INFINITY;
-  const acrossMm = Math.abs(curveAt(other, at.lengthCm).across - at.across) * widthMm;
-  const slopeMm = (curveAt(own, at.lengthCm).slope * widthMm) / 10;
-  return acrossMm / Math.hypot(1, slopeMm);
-}
-
-/** The stretches of a curve that no label stands on. */
-export function stretchesBetween(given: {
-  readonly curve: Curve;
-  readonly labels: readonly Label[];
-  readonly widthMm: number;
-  readonly within: Stretch;
-}): readonly Stretch[] {
-  const { curve, labels, widthMm, within } = given;
-  const fromCm = Math.max(within.fromCm, curve.fromCm);
-  const toCm = Math.min(within.toCm, curveEndCm(curve));
-  const gaps = labels
-    .flatMap(({ box }) => gapOf({ curve, box, widthMm, fromCm, toCm }))
-    .sort((a, b) => a.fromCm - b.fromCm);
-  const stretches: Stretch[] = [];
-  let at = fromCm;
-  for (const gap of gaps) {
-    if (gap.fromCm > at) stretches.push({ fromCm: at, toCm: gap.fromCm });
-    at = Math.max(at, gap.toCm);
-  }
-  if (at < toCm) stretches.push({ fromCm: at, toCm });
-  return stretches;
-}
-
-const gapStepCm = 0.02;
-
-function gapOf(given: {
-  curve: Curve;
-  box: TurnedBox;
-  widthMm: number;
-  fromCm: number;
-  toCm: number;
-}): readonly Stretch[] {
-  const { curve, box, widthMm, fromCm, toCm } = given;
-  const ys = box.map(([, y]) => y / 10);
-  const low = Math.max(Math.min(...ys), fromCm);
-  const high = Math.min(Math.max(...ys), toCm);
-  if (low >= high) return [];
-  const xs = box.map(([x]) => x / widthMm);
-  const ends = [curveAt(curve, low).across, curveAt(curve, high).across];
-  if (Math.max(...ends) < Math.min(...xs) - 0.01 || Math.min(...ends) > Math.max(...xs) + 0.01) return [];
-  let first: number | undefined;
-  let last = low;
-  for (let cm = low; cm <= high + 1e-9; cm += gapStepCm) {
-    if (!contains(box, [curveAt(curve, cm).across * widthMm, cm * 10])) continue;
-    first ??= cm;
-    last = cm;
-  }
-  return first === undefined ? [] : [{ fromCm: first - gapStepCm, toCm: last + gapStepCm }];
 }

@@ -25,6 +25,7 @@ export type { SheetContext } from "./frame/sheet-context.ts";
 export { drawWeightGrid } from "./grid/draw-weight-grid.ts";
 export type { WeightGridInput } from "./grid/weight-grid-input.ts";
 export { ENGLISH_PAPER } from "./messages/english/english-paper.ts";
+export { FRENCH_PAPER } from "./messages/french/french-paper.ts";
 export type { PaperMessages } from "./messages/paper-messages.ts";
 export { type RenderPdfOptions, renderPdf } from "./render/render-pdf.ts";
 export { type RenderSvgOptions, renderSvg } from "./render/render-svg.ts";

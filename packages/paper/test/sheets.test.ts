@@ -9,6 +9,7 @@ import {
   drawArmBand,
   drawStrip,
   drawWeightGrid,
+  FRENCH_PAPER,
   type Item,
   pageSizes,
   renderPdf,
@@ -68,8 +69,9 @@ async function makeLongContext(): Promise<SheetContext> {
 }
 
 describe.each(all)("the %s on %s", (_, page, draw) => {
-  it("has no text on another or off its box, with short names and long", async () => {
-    for (const context of [await sampleContext(), await longContext()]) {
+  it("has no text on another or off its box, with short names and long, in English and French", async () => {
+    const long = await longContext();
+    for (const context of [await sampleContext(), long, { ...long, messages: FRENCH_PAPER }]) {
       expect(checkDrawing(draw(context, page), context.typefaces)).toEqual([]);
     }
   });

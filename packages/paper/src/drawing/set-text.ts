@@ -68,11 +68,17 @@ export interface Paragraph {
   readonly heightMm: number;
 }
 
+interface ParagraphLook extends TextLook {
+  readonly at: Point;
+  readonly widthMm: number;
+  readonly role?: Role;
+}
+
 /** A text set in lines from the top left corner of a box of a given width; `heightMm` says how far it reaches. */
 export function setParagraph(
   typefaces: Typefaces,
   text: string,
-  { at, widthMm, role = "P", ...look }: TextLook & { at: Point; widthMm: number; role?: Role },
+  { at, widthMm, role = "P", ...look }: ParagraphLook,
 ): Paragraph {
   const { sizePt = 9, anchor = "start" } = look;
   const [leftMm, topMm] = at;
@@ -86,4 +92,23 @@ export function setParagraph(
     line === "" ? [] : [setText(typefaces, line, [xMm, firstMm + i * lineMm], { within: box, ...look })],
   );
   return { group: group(items, { role }), heightMm };
+}
+
+/** A paragraph at the largest of some sizes at which it is no higher than there is room for; the smallest where it never is. */
+export function fitParagraph(
+  typefaces: Typefaces,
+  text: string,
+  {
+    sizesPt,
+    roomMm,
+    ...look
+  }: Omit<ParagraphLook, "sizePt"> & { sizesPt: readonly [number, ...number[]]; roomMm: number },
+): Paragraph {
+  const [largest, ...smaller] = sizesPt;
+  let set = setParagraph(typefaces, text, { ...look, sizePt: largest });
+  for (const sizePt of smaller) {
+    if (set.heightMm <= roomMm) return set;
+    set = setParagraph(typefaces, text, { ...look, sizePt });
+  }
+  return set;
 }

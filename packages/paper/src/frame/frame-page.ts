@@ -1,7 +1,7 @@
 import type { Box, Item, Page } from "../drawing/item.ts";
 import { faint, soft, watermark } from "../drawing/palette.ts";
 import { drawQrCode } from "../drawing/qr-code.ts";
-import { type Paragraph, setParagraph, setText } from "../drawing/set-text.ts";
+import { fitParagraph, setText } from "../drawing/set-text.ts";
 import { group, line, strokes } from "../drawing/shapes.ts";
 import { cautionText, fingerprintCodeText, imprintLines } from "./imprint-lines.ts";
 import { type PageSize, unprintableMm } from "./page-size.ts";
@@ -96,10 +96,11 @@ function drawFoot(context: SheetContext, size: PageSize): readonly Item[] {
   const box = contentBox(size);
   const right = box.xMm + box.widthMm;
   const top = size.heightMm - unprintableMm - footMm;
-  const cautions = setParagraph(typefaces, cautionText(context), {
+  const cautions = fitParagraph(typefaces, cautionText(context), {
     at: [box.xMm, top - cautionsMm],
     widthMm: box.widthMm,
-    sizePt: 6.5,
+    sizesPt: [6.5, 6, 5.5, 5],
+    roomMm: cautionsMm,
     role: "Note",
   });
   const textLeft = box.xMm + proofRulerLengthMm + 5;
@@ -112,18 +113,21 @@ function drawFoot(context: SheetContext, size: PageSize): readonly Item[] {
     heightMm: codeMm,
   };
   const { printAtFull, measureRulers, fingerprintCode } = messages.frame;
-  const how = setParagraph(typefaces, `${printAtFull} ${measureRulers}`, {
+  // One line over the ruler, and as many sentences as there are beside it, at the largest size at which long names still fit.
+  const how = fitParagraph(typefaces, `${printAtFull} ${measureRulers}`, {
     at: [box.xMm, rulerMm - proofRulerHalfMm - 4.2],
     widthMm: proofRulerLengthMm + 2,
-    sizePt: 6.5,
+    sizesPt: [6.5, 6, 5.5, 5],
+    roomMm: 3,
     font: "bold",
   });
-  const look = { at: [textLeft, top + 0.8], widthMm: textMm, colour: soft } as const;
-  const sizes = [6, 5.5, 5, 4.5].map((sizePt) =>
-    setParagraph(typefaces, imprintLines(context).join("\n"), { ...look, sizePt }),
-  );
-  // The largest size at which long names still fit.
-  const imprint = sizes.find(({ heightMm }) => heightMm < footMm - 0.8) ?? (sizes.at(-1) as Paragraph);
+  const imprint = fitParagraph(typefaces, imprintLines(context).join("\n"), {
+    at: [textLeft, top + 0.8],
+    widthMm: textMm,
+    sizesPt: [6, 5.5, 5, 4.5],
+    roomMm: footMm - 0.8,
+    colour: soft,
+  });
   return [
     line([box.xMm, top - cautionsMm - 0.8], [right, top - cautionsMm - 0.8], {
       colour: faint,

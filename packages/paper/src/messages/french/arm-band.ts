@@ -1,0 +1,36 @@
+import type { ArmBandMessages } from "../arm-band-messages.ts";
+
+export const FRENCH_ARM_BAND: ArmBandMessages = {
+  title: "Bande de bras",
+  subtitle: "Tour de bras en millimètres, et le milieu du bras",
+  tape: "tour de bras, mm",
+  zero: "BORD ZÉRO",
+  piece: ({ piece, pieces }) => `ruban, pièce ${piece} sur ${pieces}`,
+  glue: ({ piece }) => `coller la pièce ${piece}`,
+  finder: "règle du milieu, mm",
+  middle: "MILIEU",
+  toShoulder: "vers la pointe de l’épaule",
+  toElbow: "vers la pointe du coude",
+  tapeAlt: "Un ruban à découper, en pièces, avec un trait par millimètre à partir du bord zéro",
+  finderAlt: "Une règle à découper qui compte du milieu vers les deux bouts",
+  glueOther: "coller l’autre moitié",
+  shoulderTip: "pointe de l’épaule (acromion)",
+  middleMark: "à mi-distance : marque et ruban",
+  elbowTip: "pointe du coude (olécrâne)",
+  armAlt: "Un bras vu de dos : les pointes de l’épaule et du coude, et le ruban à mi-distance",
+  makeTitle: "La fabriquer",
+  make: [
+    "Imprimer à 100 % et mesurer les deux règles de contrôle.",
+    "Couper le long des tirets ; couper le bord zéro exactement.",
+    "Poser le premier trait de chaque pièce sur le dernier de la précédente, sur le gris, et coller.",
+    "Règle du milieu : retourner la moitié du haut et coller l’autre sur son gris, milieu sur milieu, traits d’un même côté.",
+    "Contrôler : 100 mm du ruban font 100 mm d’une règle d’acier.",
+  ],
+  useTitle: "S’en servir",
+  use: [
+    "Bras nu, pendant, relâché, paume vers l’intérieur ; le gauche, sauf s’il ne peut servir.",
+    "Tenir la règle le long de l’arrière du bras. La déplacer jusqu’à lire le même nombre à la pointe de l’épaule et à la pointe du coude. Marquer le bras au milieu.",
+    "Passer le ruban autour du bras à la marque, chiffres dehors, partout au contact de la peau et nulle part serré.",
+    "Le bord zéro montre la mesure. Lire au millimètre, deux fois.",
+  ],
+};

@@ -1,0 +1,24 @@
+import type { FrameMessages } from "../frame-messages.ts";
+
+export const FRENCH_FRAME: FrameMessages = {
+  printAtFull: "Imprimer à 100 %, jamais « ajuster à la page ».",
+  measureRulers: "Mesurer les deux règles ; jeter la feuille si l’une est fausse.",
+  millimetres: "mm",
+  inches: "po",
+  rulerAcross: "Règle de contrôle en travers de la page : 100 mm et 4 pouces",
+  rulerAlong: "Règle de contrôle le long de la page : 100 mm et 4 pouces",
+  draft: "BROUILLON",
+  draftLong: "BROUILLON, non signé",
+  pageOf: ({ page, pages }) => `page ${page} sur ${pages}`,
+  versions: ({ software, model }) => `steelyard ${software}, modèle corporel ${model}`,
+  madeAndExpires: ({ madeOn, expiresOn }) => `Fait le ${madeOn}. Ne pas utiliser après le ${expiresOn}.`,
+  notCalibrated: "Non calibré pour un site",
+  calibrated: ({ name, children, createdOn, signed }) =>
+    `Calibré pour ${name} par ${children} enfants, ${createdOn}, ${signed ? "signé" : "non signé"}`,
+  noFormulary: "Sans formulaire : personne n’a signé cette feuille",
+  formularyUnsigned: ({ title, version }) => `${title}, ${version} : non signé`,
+  formularySigned: ({ title, version, name, role, date }) =>
+    `${title}, ${version}, signé par ${name}, ${role}, ${date}`,
+  fingerprint: ({ short }) => `Empreinte ${short}`,
+  fingerprintCode: "Code QR de l’empreinte de cette feuille",
+};

@@ -1,0 +1,19 @@
+import { ENGLISH } from "@steelyard/core/wording";
+import type { PaperMessages } from "../paper-messages.ts";
+import { FRENCH_ARM_BAND } from "./arm-band.ts";
+import { FRENCH_FRAME } from "./frame.ts";
+import { FRENCH_GRID } from "./grid.ts";
+import { FRENCH_STRIP } from "./strip.ts";
+
+/**
+ * The French words on paper: machine-translated and reviewed by nobody; for a bay only after somebody who speaks it and knows the work has
+ * read them. The cautions are English until the library has them in French.
+ */
+export const FRENCH_PAPER: PaperMessages = {
+  language: "fr",
+  core: ENGLISH,
+  frame: FRENCH_FRAME,
+  strip: FRENCH_STRIP,
+  armBand: FRENCH_ARM_BAND,
+  grid: FRENCH_GRID,
+};

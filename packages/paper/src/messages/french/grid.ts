@@ -1,0 +1,19 @@
+import type { GridMessages } from "../grid-messages.ts";
+
+export const FRENCH_GRID: GridMessages = {
+  title: "Grille de poids",
+  subtitle: "Poids total en kg selon la taille couchée et le tour de bras, sexe inconnu",
+  subtitleWithWaist:
+    "Poids total en kg selon la taille couchée, le tour de bras et le tour de taille, sexe inconnu",
+  range: ({ fromCm, toCm }) => `${fromCm} à ${toCm} cm`,
+  length: "taille, cm",
+  ideal: "idéal, kg",
+  arm: "tour de bras, mm",
+  waist: "tour de taille, cm",
+  alt: "Tableau du poids total en kg",
+  key: "Prendre la ligne et la colonne les plus proches. Encadré : le plus proche du poids idéal. Gris : au-delà de ce que le modèle a vu ; ne pas s’y fier, peser. Vide : un tel enfant n’est pas à attendre ; mesurer encore.",
+  keyWithWaist:
+    "Prendre le bloc de la taille la plus proche, puis la ligne et la colonne les plus proches. Encadré : le plus proche du poids idéal. Gris : au-delà de ce que le modèle a vu ; peser. Vide : les deux tours se contredisent ; mesurer encore.",
+  blockLength: ({ lengthCm }) => `${lengthCm} cm`,
+  blockIdeal: ({ kg }) => `idéal ${kg} kg`,
+};

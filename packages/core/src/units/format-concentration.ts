@@ -1,5 +1,6 @@
 import type { DoseUnit } from "./dose.ts";
 import { formatQuantity } from "./format-quantity.ts";
+import type { NumberStyle } from "./number-style.ts";
 
 /**
  * A strength as mass (or units, mmol, J) per mL, never as a ratio: "0.1 mg/mL", "60 micrograms/mL".
@@ -14,12 +15,9 @@ import { formatQuantity } from "./format-quantity.ts";
  * assert.equal(formatConcentration({ amountPerMl: 0.1, unit: "mg" }), "0.1\u00a0mg/mL");
  * ```
  */
-export function formatConcentration({
-  amountPerMl,
-  unit,
-}: {
-  readonly amountPerMl: number;
-  readonly unit: DoseUnit;
-}): string {
-  return formatQuantity({ amount: amountPerMl, unit, per: "mL" });
+export function formatConcentration(
+  { amountPerMl, unit }: { readonly amountPerMl: number; readonly unit: DoseUnit },
+  style?: NumberStyle,
+): string {
+  return formatQuantity({ amount: amountPerMl, unit, per: "mL" }, style);
 }

@@ -20,3 +20,5 @@ export { formatConcentration } from "./format-concentration.ts";
 export { formatNumber } from "./format-number.ts";
 export { formatQuantity } from "./format-quantity.ts";
 export { formatWeight } from "./format-weight.ts";
+export { ENGLISH_NUMBERS, FRENCH_NUMBERS, type NumberStyle } from "./number-style.ts";
+export { writeLabel } from "./write-label.ts";

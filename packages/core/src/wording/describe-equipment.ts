@@ -1,5 +1,4 @@
 import type { EquipmentChoice, EquipmentLine, EquipmentNote } from "../equipment/index.ts";
-import { formatNumber } from "../units/index.ts";
 import type { Block } from "./caution-block.ts";
 import { ENGLISH_LOOKUP } from "./english-lookup.ts";
 import type { LookupCatalogue } from "./lookup-catalogue.ts";
@@ -57,10 +56,10 @@ export function describeEquipmentSize(
   catalogue: LookupCatalogue = ENGLISH_LOOKUP,
 ): string {
   if (typeof value === "string") return catalogue.word[value];
-  if (item === "tracheal-tube" && typeof value === "number") return writeTubeMm(value);
+  if (item === "tracheal-tube" && typeof value === "number") return writeTubeMm(value, catalogue.values);
   if (unit === undefined) throw new RangeError(`Cannot describe a size as ${item} must have a unit`);
-  const size = writeLookupValue({ value, unit, perMinute: catalogue.perMinute });
-  if (bladderLengthCm !== undefined) return `${size} wide, ${formatNumber(bladderLengthCm)}\u00a0cm long`;
+  const size = writeLookupValue({ value, unit, perMinute: catalogue.perMinute }, catalogue.values);
+  if (bladderLengthCm !== undefined) return catalogue.bladder({ width: size, lengthCm: bladderLengthCm });
   return shape === undefined ? size : `${size}, ${catalogue.shape[shape]}`;
 }
 

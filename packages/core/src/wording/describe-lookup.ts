@@ -81,5 +81,5 @@ export function describeLookupRests(
   rests: readonly LookupRest[],
   catalogue: LookupCatalogue = ENGLISH_LOOKUP,
 ): string {
-  return rests.map((rest) => catalogue.rest[rest]).join(" and ");
+  return rests.map((rest) => catalogue.rest[rest]).join(catalogue.and);
 }

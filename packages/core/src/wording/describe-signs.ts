@@ -46,5 +46,5 @@ export function describeSignValue(
   { value, unit }: Pick<SignValue, "value" | "unit">,
   catalogue: LookupCatalogue = ENGLISH_LOOKUP,
 ): string {
-  return writeLookupValue({ value, unit, perMinute: catalogue.perMinute });
+  return writeLookupValue({ value, unit, perMinute: catalogue.perMinute }, catalogue.values);
 }

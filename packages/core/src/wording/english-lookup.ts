@@ -1,6 +1,7 @@
 import type { LookupQuantity, LookupRest, LookupStep, LookupUnit } from "../lookup/index.ts";
 import { formatNumber, formatWeight } from "../units/index.ts";
 import type { LookupCatalogue } from "./lookup-catalogue.ts";
+import { ENGLISH_VALUES } from "./value-words.ts";
 import { writeAge } from "./write-age.ts";
 import { writeEdges } from "./write-edges.ts";
 import { writeLookupValue, writeQuantity, writeSpan, writeTubeMm } from "./write-lookup.ts";
@@ -132,6 +133,9 @@ export const ENGLISH_LOOKUP: LookupCatalogue = {
     "under-4-kg": "Under 4\u00a0kg the rule for newborns stands first.",
   },
   perMinute: PER_MINUTE,
+  values: ENGLISH_VALUES,
+  and: " and ",
+  bladder: ({ width, lengthCm }) => `${width} wide, ${formatNumber(lengthCm)}\u00a0cm long`,
   rule: sum,
   step: {
     "height-age": ({ lengthCm, ageMonths, bound }) =>

@@ -39,5 +39,7 @@ export type { DosingCatalogue } from "./dosing-catalogue.ts";
 export { draftBanner } from "./draft-banner.ts";
 export { ENGLISH } from "./english.ts";
 export { ENGLISH_DOSING } from "./english-dosing.ts";
+export { ENGLISH_LANGUAGE } from "./english-language.ts";
 export { ENGLISH_SITE, type SiteCatalogue } from "./english-site.ts";
+export type { Language } from "./language.ts";
 export type { MessageCatalogue, MessageKey, MessageValues } from "./message-catalogue.ts";

@@ -2,6 +2,7 @@ import type { EquipmentItem, EquipmentKind, EquipmentNote, EquipmentWord } from 
 import type { ChosenBecause, LookupGap, LookupRest, LookupStep, LookupWarning } from "../lookup/index.ts";
 import type { Sign, SignKind } from "../signs/index.ts";
 import type { Block } from "./caution-block.ts";
+import type { ValueWords } from "./value-words.ts";
 
 type ByStep = { [V in LookupStep as V["step"]]: (step: V) => string };
 type ByType<T extends { readonly type: string }> = { [V in T as V["type"]]: (value: V) => string };
@@ -24,6 +25,10 @@ export interface LookupCatalogue {
   readonly rest: Readonly<Record<LookupRest, string>>;
   readonly because: Readonly<Record<ChosenBecause, string>>;
   readonly perMinute: string;
+  readonly values: ValueWords;
+  /** Between what a value rests on. */
+  readonly and: string;
+  readonly bladder: (bladder: { readonly width: string; readonly lengthCm: number }) => string;
   /** The sum itself, within a sentence: "age 4 years ÷ 4 + 3.5". */
   readonly rule: (step: Extract<LookupStep, { step: "linear" }>) => string;
   readonly step: ByStep;

@@ -57,7 +57,7 @@ function state({ signed, signOff }: Formulary): string {
 
 function siteParts({ deviceEnergiesJ, problemOrder, overlays = [] }: Formulary): string[] {
   return [
-    `Device energies: ${deviceEnergiesJ.map(formatNumber).join(", ")} J.`,
+    `Device energies: ${deviceEnergiesJ.map((energyJ) => formatNumber(energyJ)).join(", ")} J.`,
     ...(problemOrder ? [`Order of problems: ${problemOrder.join(", ")}.`] : []),
     ...overlays.map(
       ({ id, version, title, baseVersion, changes }) =>

@@ -1,4 +1,4 @@
-import type { Build, Sex } from "@steelyard/core/body";
+import { type Build, boxCoxLogValue, defaultBodyModel, type Quantity, type Sex } from "@steelyard/core/body";
 
 /** What is invented of one child, each number as it would be typed. */
 export interface InventedChild {
@@ -10,21 +10,39 @@ export interface InventedChild {
   readonly ageMonths: number;
   readonly sex: Sex;
   readonly build: Build;
+  readonly carerKg: number;
 }
 
-/** An invented child: lengths spread over the whole range, girths over the usual width at that length. */
+/**
+ * An invented child: lengths spread over the whole range, builds over the usual width, and measurements that belong to one
+ * body as far as those of real children do, each with its own deviation. One waist in forty is misread, so that conflicts are
+ * settled as well.
+ */
 export function inventedChild(i: number): InventedChild {
-  const lengthCm = 55 + ((i * 7919) % 1300) / 10;
-  const thickness = 0.85 + 0.45 * (((i * 104_729) % 1000) / 1000);
-  const middle = 105 + 1.1 * (lengthCm - 50);
-  return {
-    lengthCm: Number(lengthCm.toFixed(1)),
-    armMm: Math.round(middle * thickness),
-    waistCm: Number(((32 + 0.24 * lengthCm) * (0.5 + 0.5 * thickness)).toFixed(1)),
-    thighCm: Number((0.19 * middle * (0.3 + 0.7 * thickness) + 6).toFixed(1)),
-    calfCm: Number((0.14 * middle * (0.4 + 0.6 * thickness) + 2.5).toFixed(1)),
-    ageMonths: Math.round(Math.min(Math.max((lengthCm - 50) * 1.45, 1), 215)),
-    sex: i % 2 === 0 ? "f" : "m",
-    build: (["thin", "average", "heavy"] as const)[i % 3] as Build,
+  const sex: Sex = i % 2 === 0 ? "f" : "m";
+  const lengthCm = Number((55 + ((i * 7919) % 1300) / 10).toFixed(1));
+  const at = defaultBodyModel().byLength.at(sex, lengthCm);
+  const thickness = spread(i, 104_729) * 1.6;
+  const value = (quantity: Quantity, step: number): number => {
+    const z = 0.9 * thickness + 0.4 * spread(i, step);
+    return Math.exp(boxCoxLogValue(at.curve(quantity), z));
   };
+  const tenth = (value: number): number => Number(value.toFixed(1));
+  const months = Math.exp(boxCoxLogValue(at.curve("age"), spread(i, 15_485_863)));
+  return {
+    lengthCm,
+    armMm: Math.round(value("arm", 1_299_709)),
+    waistCm: tenth(value("waist", 611_953) * (i % 40 === 0 ? 1.5 : 1)),
+    thighCm: tenth(value("thigh", 350_377)),
+    calfCm: tenth(value("calf", 224_737)),
+    ageMonths: Math.round(Math.min(Math.max(months - 9, 1), 215)),
+    sex,
+    build: thickness < -0.8 ? "thin" : thickness > 0.8 ? "heavy" : "average",
+    carerKg: tenth(value("weight", 479_909)),
+  };
+}
+
+/** Evenly spread over -1 to 1, and the same every time. */
+function spread(i: number, step: number): number {
+  return ((i * step) % 2003) / 1001 - 1;
 }

@@ -22,7 +22,7 @@ export function plainEstimates(): PlainEstimates {
     column((row) => row.curve(quantity).lambda),
   ]) as [Float64Array, Float64Array, Float64Array, Float64Array, Float64Array, Float64Array];
   const rho = column((row) => row.correlation("weight", "arm"));
-  const { variance: between } = uncalibratedSite.population;
+  const { variance: between, spread: own } = uncalibratedSite.population;
   const t975 = studentQuantile({ probability: 0.975, df: residual.tailDf });
   const read = (own: Float64Array, row: number, part: number): number =>
     (own[row] as number) + part * ((own[row + 1] as number) - (own[row] as number));
@@ -55,7 +55,7 @@ export function plainEstimates(): PlainEstimates {
         Math.sqrt(left) *
         residual.scale *
         slope ** residual.spreadPower *
-        Math.sqrt(1 + between.shift + between.slope * bent * bent);
+        Math.sqrt(own ** 2 + between.shift + between.slope * bent * bent);
       out[3 * i] = kgOf(bent, m, s, l);
       out[3 * i + 1] = kgOf(bent - t975 * spread, m, s, l);
       out[3 * i + 2] = kgOf(bent + t975 * spread, m, s, l);

@@ -1,6 +1,6 @@
 """The peer of estimateWeight for length, arm and a known sex: the same sums on whole columns at once, with numpy.
 
-Reads from standard input {"rows", "lengthCm": [..], "armMm": [..], "reference": path of by-length.json, "shift", "slope", "t975"}
+Reads from standard input {"rows", "lengthCm": [..], "armMm": [..], "reference": path of by-length.json, "shift", "slope", "spread", "t975"}
 and prints {"seconds", "totalKg": [..first rows..], "low95Kg", "high95Kg"}. Tables are made before the clock starts.
 """
 
@@ -77,7 +77,7 @@ def weigh(length_cm, arm_mm):
     m = np.clip(mean, -1.25, 2.5)
     bend = sum(read(table) * m**power for power, table in enumerate(bend_tables))
     mean = mean + variance * (1 - variance) * bend
-    scale = scale * np.sqrt(1 + given["shift"] + given["slope"] * mean**2)
+    scale = scale * np.sqrt(given["spread"]**2 + given["shift"] + given["slope"] * mean**2)
     t = given["t975"]
     return [box_cox_kg(mean + quantile * scale, *weight) for quantile in (0, -t, t)]
 

@@ -109,7 +109,7 @@ describe("the weight of a child of unknown sex", () => {
     const lowest = totalKg / 3;
     let cumulative = cumulativeWeight(estimate.value, lowest);
     let from = lowest;
-    for (const kg of [low95Kg, totalKg, high95Kg, 2 * totalKg]) {
+    for (const kg of [low95Kg, totalKg, high95Kg, 2 * totalKg, 3 * totalKg]) {
       cumulative += integrate(density, from, kg);
       from = kg;
       // Simpson's rule meets a corner where the curve goes on straight.

@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { centimetres, kilograms, millimetres, months } from "../units/index.ts";
 import { estimateWeight } from "./estimate-weight.ts";
@@ -57,6 +58,46 @@ describe("any measurement is welcome", () => {
     );
     expect(of({ armStepMm: millimetres(10) })).toBeGreaterThan(of({}));
     expect(of({ armReadings: 3 })).toBeLessThan(of({}));
+  });
+
+  it("gives an answer however often a thin arm was read, and whatever else is known", () => {
+    const whole = (low: number, high: number): fc.Arbitrary<number | undefined> =>
+      fc.option(fc.integer({ min: low, max: high }), { nil: undefined });
+    fc.assert(
+      fc.property(
+        fc.record({
+          lengthCm: fc.integer({ min: 50, max: 195 }),
+          armMm: fc.integer({ min: 70, max: 450 }),
+          armReadings: fc.integer({ min: 1, max: 9 }),
+          waistCm: whole(25, 130),
+          thighCm: whole(15, 80),
+          calfCm: whole(10, 55),
+          headCm: whole(30, 58),
+          carerKg: whole(2, 120),
+        }),
+        (drawn) => {
+          const known = Object.fromEntries(Object.entries(drawn).filter(([, value]) => value !== undefined));
+          const answer = estimateWeight(known as unknown as Measurements);
+          if (!answer.ok) return answer.error.type === "measurement-out-of-range";
+          const { low95Kg, totalKg, high95Kg } = answer.value;
+          return low95Kg > 0 && low95Kg < totalKg && totalKg < high95Kg;
+        },
+      ),
+      { numRuns: 2000 },
+    );
+    // A thin arm read twice once left less than nothing of the calf's own variance.
+    const twice = estimate({
+      lengthCm: centimetres(106),
+      armMm: millimetres(96),
+      calfCm: centimetres(25),
+      posture: "seated",
+      people: 1,
+      armReadings: 2,
+      build: "thin",
+      carerKg: kilograms(16.5),
+    });
+    expect(twice.totalKg).toBeGreaterThan(8);
+    expect(twice.totalKg).toBeLessThan(16.5);
   });
 
   it("takes a site's own errors in place of the defaults", () => {

@@ -15,8 +15,13 @@ const bendWithin = { low: -1.25, high: 2.5 } as const;
  * ```
  */
 export function bendTerms(expectedZ: number): readonly [number, number, number, number] {
-  const m = Math.min(Math.max(expectedZ, bendWithin.low), bendWithin.high);
+  const m = withinBend(expectedZ);
   return [1, m, m * m, m * m * m];
+}
+
+/** The expected z that the bend is read at. */
+export function withinBend(expectedZ: number): number {
+  return Math.min(Math.max(expectedZ, bendWithin.low), bendWithin.high);
 }
 
 /**

@@ -32,11 +32,19 @@ export const straightFrom = 0.25;
  * ```
  */
 export function boxCoxZ(curve: BoxCox, logValue: number): number {
+  return boxCoxZOf(boxCoxPower(curve, logValue), curve, logValue);
+}
+
+/** (q/M)^lambda at ln q: the one exponential that z and its slope share. */
+export function boxCoxPower(curve: BoxCox, logValue: number): number {
+  return Math.exp(curve.lambda * (logValue - curve.logMedian));
+}
+
+/** `boxCoxZ` where the power is known. */
+export function boxCoxZOf(power: number, curve: BoxCox, logValue: number): number {
   const { sigma, lambda } = curve;
   const logRatio = logValue - curve.logMedian;
-  const exponent = lambda * logRatio;
-  if (Math.abs(exponent) < 1e-8) return logRatio / sigma;
-  const power = Math.exp(exponent);
+  if (Math.abs(lambda * logRatio) < 1e-8) return logRatio / sigma;
   if (power >= straightFrom) return (power - 1) / (lambda * sigma);
   return (
     (straightFrom - 1) / (lambda * sigma) +
@@ -77,6 +85,10 @@ export function boxCoxLogValue(curve: BoxCox, z: number): number {
  * ```
  */
 export function boxCoxSlope(curve: BoxCox, logValue: number): number {
-  const power = Math.exp(curve.lambda * (logValue - curve.logMedian));
+  return boxCoxSlopeOf(boxCoxPower(curve, logValue), curve);
+}
+
+/** `boxCoxSlope` where the power is known. */
+export function boxCoxSlopeOf(power: number, curve: BoxCox): number {
   return Math.max(power, straightFrom) / curve.sigma;
 }

@@ -1,9 +1,9 @@
 import { conditionWeight } from "./condition-weight.ts";
 import type { FoundIndex } from "./find-index.ts";
 import { indexNodes } from "./index-nodes.ts";
-import type { BodyAt } from "./indexed-model.ts";
 import type { Sex } from "./measurements.ts";
-import type { NamedObservation } from "./observe-measurements.ts";
+import { ObservedNormal } from "./observed-normal.ts";
+import type { Alternative } from "./set-aside-conflicts.ts";
 import { shiftPopulation } from "./shift-population.ts";
 import type { SiteProfile } from "./site-profile.ts";
 import type { WeightComponent } from "./weight-estimate.ts";
@@ -11,36 +11,38 @@ import type { WeightComponent } from "./weight-estimate.ts";
 /**
  * The weight as one component for each sex and each length the child may really have, as likely as it explains the observations.
  *
- * `bodies` are those of `sexes` at the index itself; `share` is what the components add to.
+ * The normals of the alternative are those of `sexes` at the index itself; `share` is what the components add to.
  */
 export function conditionOnNodes(given: {
   found: FoundIndex;
   sexes: readonly Sex[];
-  bodies: readonly BodyAt[];
-  kept: readonly NamedObservation[];
+  alternative: Alternative;
   site: SiteProfile;
   wholeBody: number;
   share: number;
 }): readonly WeightComponent[] {
-  const { found, sexes, bodies, kept, site, wholeBody } = given;
+  const { found, sexes, site, wholeBody } = given;
+  const { normals } = given.alternative;
   const { residual } = found.model;
-  const observations = kept.map(({ observation }) => observation);
   const nodes = indexNodes({ index: found.value, sd: found.sd });
-  const logOdds: number[] = [];
   const components: Mutable<WeightComponent>[] = [];
   let largest = Number.NEGATIVE_INFINITY;
   for (const node of nodes) {
     for (let i = 0; i < sexes.length; i++) {
-      const at =
-        node.index === found.value ? (bodies[i] as BodyAt) : found.model.at(sexes[i] as Sex, node.index);
-      const conditioned = conditionWeight({ at, observations, residual });
+      const central = normals[i] as ObservedNormal;
+      const normal =
+        node.index === found.value
+          ? central
+          : new ObservedNormal(found.model.at(sexes[i] as Sex, node.index), central.observations);
+      const { at } = normal;
+      const conditioned = conditionWeight(normal, residual);
       const { zMean, zScale } = shiftPopulation(conditioned, site.population);
       const curve = at.curve("weight");
-      const own = conditioned.logDensity + Math.log(Math.max(at.share, 1e-12) * node.weight);
-      largest = Math.max(largest, own);
-      logOdds.push(own);
+      // ln of the odds for now, since one density may be too small to write beside another.
+      const logOdds = conditioned.logDensity + Math.log(Math.max(at.share, 1e-12) * node.weight);
+      largest = Math.max(largest, logOdds);
       components.push({
-        probability: 0,
+        probability: logOdds,
         curve: wholeBody === 1 ? curve : { ...curve, logMedian: curve.logMedian + Math.log(wholeBody) },
         zMean,
         zScale,
@@ -49,10 +51,11 @@ export function conditionOnNodes(given: {
     }
   }
   let total = 0;
-  for (const own of logOdds) total += Math.exp(own - largest);
-  components.forEach((component, i) => {
-    component.probability = (given.share * Math.exp((logOdds[i] as number) - largest)) / total;
-  });
+  for (const component of components) {
+    component.probability = Math.exp(component.probability - largest);
+    total += component.probability;
+  }
+  for (const component of components) component.probability *= given.share / total;
   return components;
 }
 

@@ -1,7 +1,6 @@
 import type { Residual } from "./body-reference.ts";
 import { straightFrom } from "./box-cox.ts";
-import { conditionNormal, type Observation } from "./condition-normal.ts";
-import type { BodyAt } from "./indexed-model.ts";
+import type { ObservedNormal } from "./observed-normal.ts";
 
 /** The weight's z-score of one sex given the observations. */
 export interface ConditionedWeight {
@@ -21,17 +20,10 @@ export interface ConditionedWeight {
  * misses in the thin and the heaviest, as far as something is known (nothing is, with a variance of 1) and not all (0). The tails are those of a Student's
  * t, since now and then a tape is misread. With no observation the weight is normal in z, as its curve was fitted.
  */
-export function conditionWeight({
-  at,
-  observations,
-  residual,
-}: {
-  at: BodyAt;
-  observations: readonly Observation[];
-  residual: Residual;
-}): ConditionedWeight {
+export function conditionWeight(normal: ObservedNormal, residual: Residual): ConditionedWeight {
+  const { at, observations, logDensity } = normal;
   if (observations.length === 0) return { zMean: 0, zScale: 1, tailDf: undefined, logDensity: 0 };
-  const { mean, variance, logDensity } = conditionNormal({ at, target: "weight", observations });
+  const { mean, variance } = normal.condition("weight");
   const { lambda, sigma } = at.curve("weight");
   const slope = Math.max(1 + lambda * sigma * mean, straightFrom);
   const zScale = Math.sqrt(variance) * residual.scale * slope ** residual.spreadPower;

@@ -102,30 +102,31 @@ function estimateUnweighed(given: {
     residual: indexed.residual,
   });
   const share = 1 / alternatives.length;
-  const components: WeightComponent[] = [];
   const kept: NamedObservation[] = [];
+  const components: WeightComponent[] = [];
   for (const alternative of alternatives) {
-    kept.push(...alternative);
-    components.push(
-      ...conditionOnNodes({ found: found.value, sexes, bodies, kept: alternative, site, wholeBody, share }),
-    );
+    for (const observation of alternative.kept) kept.push(observation);
+    const own = conditionOnNodes({ found: found.value, sexes, alternative, site, wholeBody, share });
+    for (const component of own) components.push(component);
   }
   const warnings = [...found.value.warnings, ...usable.value.warnings];
   for (const conflict of conflicts) warnings.push(conflictWarning({ conflict, kept, wholeBody }));
-  if (!kept.some(({ name }) => girths.has(name))) warnings.push({ type: "no-girth" });
   const rests = [found.value.name];
-  for (const { name } of kept) rests.push(name);
+  let girth = false;
+  for (const { name } of kept) {
+    rests.push(name);
+    girth ||= girths.has(name);
+  }
+  if (!girth) warnings.push({ type: "no-girth" });
   if (sex !== undefined) rests.push("sex");
-  const estimate: WeightEstimate = {
-    totalKg: kilograms(quantileOfComponents(components, 0.5)),
-    low95Kg: kilograms(quantileOfComponents(components, 0.025)),
-    high95Kg: kilograms(quantileOfComponents(components, 0.975)),
-    rests,
-    components,
-    warnings,
-  };
-  if (indexed.index.quantity === "age") return ok(estimate);
-  return ok({ ...estimate, lengthCm: centimetres(found.value.value) });
+  const totalKg = kilograms(quantileOfComponents(components, 0.5));
+  const low95Kg = kilograms(quantileOfComponents(components, 0.025));
+  const high95Kg = kilograms(quantileOfComponents(components, 0.975));
+  if (indexed.index.quantity === "age") {
+    return ok({ totalKg, low95Kg, high95Kg, rests, components, warnings });
+  }
+  const lengthCm = centimetres(found.value.value);
+  return ok({ totalKg, low95Kg, high95Kg, lengthCm, rests, components, warnings });
 }
 
 const girths: ReadonlySet<MeasurementName> = new Set(["armMm", "waistCm", "thighCm", "calfCm", "headCm"]);

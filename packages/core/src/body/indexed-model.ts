@@ -1,4 +1,4 @@
-import { bendOf } from "./bend-of.ts";
+import { withinBend } from "./bend-of.ts";
 import {
   type BodyReference,
   type ModelIndex,
@@ -48,7 +48,6 @@ export interface IndexedModel {
  */
 export function createIndexedModel(reference: BodyReference): IndexedModel {
   const { index } = reference;
-  const bends = reference.bend.map((coefficients) => tabulateColumn(reference, coefficients, same));
   const tables = { m: tabulate(reference, "m"), f: tabulate(reference, "f") };
   const last = pointsOf(index) - 2;
   return {
@@ -62,40 +61,42 @@ export function createIndexedModel(reference: BodyReference): IndexedModel {
     at(sex, value) {
       const position = (Math.min(Math.max(value, index.low), index.high) - index.low) / index.step;
       const row = Math.min(Math.floor(position), last);
-      return new TableRow(tables[sex], bends, row, position - row);
+      return new TableRow(tables[sex], row, position - row);
     },
   };
 }
 
-/** A place between two rows of the tables. A class, since a million children make two million of these and closures cost more. */
+/** A place between two rows of the table. A class, since a million children make two million of these and closures cost more. */
 class TableRow implements BodyAt {
   readonly share: number;
   readonly #table: SexTable;
-  readonly #bends: readonly Float64Array[];
-  readonly #row: number;
+  /** Where the two rows begin. */
+  readonly #before: number;
+  readonly #after: number;
   readonly #part: number;
 
-  constructor(table: SexTable, bends: readonly Float64Array[], row: number, part: number) {
+  constructor(table: SexTable, row: number, part: number) {
     this.#table = table;
-    this.#bends = bends;
-    this.#row = row;
+    this.#before = row * table.width;
+    this.#after = this.#before + table.width;
     this.#part = part;
     this.share = this.#read(table.share);
   }
 
-  #read(column: Float64Array): number {
-    const before = column[this.#row] as number;
-    return before + this.#part * ((column[this.#row + 1] as number) - before);
+  #read(column: number): number {
+    const { cells } = this.#table;
+    const before = cells[this.#before + column] as number;
+    return before + this.#part * ((cells[this.#after + column] as number) - before);
   }
 
   curve(quantity: Quantity): BoxCox {
-    const { logMedian, sigma, lambda } = columnsOf(this.#table, quantity);
-    return { logMedian: this.#read(logMedian), sigma: this.#read(sigma), lambda: this.#read(lambda) };
+    const first = curveColumn(this.#table, quantity);
+    return { logMedian: this.#read(first), sigma: this.#read(first + 1), lambda: this.#read(first + 2) };
   }
 
   fitted(quantity: Quantity): { readonly low: number; readonly high: number } {
-    const { low, high } = columnsOf(this.#table, quantity);
-    return { low: this.#read(low), high: this.#read(high) };
+    const first = curveColumn(this.#table, quantity);
+    return { low: this.#read(first + 3), high: this.#read(first + 4) };
   }
 
   correlation(first: Quantity, second: Quantity): number {
@@ -105,9 +106,12 @@ class TableRow implements BodyAt {
   }
 
   bend(expectedZ: number): number {
-    const coefficients: number[] = [];
-    for (const column of this.#bends) coefficients.push(this.#read(column));
-    return bendOf(coefficients, expectedZ);
+    const { bend, bendTerms } = this.#table;
+    const m = withinBend(expectedZ);
+    // By Horner's rule, and without a list: this is read for every child and sex.
+    let value = 0;
+    for (let i = bendTerms - 1; i >= 0; i--) value = value * m + this.#read(bend + i);
+    return value;
   }
 }
 
@@ -129,29 +133,27 @@ export function pairKey(first: Quantity, second: Quantity): string {
   return order[first] < order[second] ? `${first}~${second}` : `${second}~${first}`;
 }
 
-function columnsOf(table: SexTable, quantity: Quantity): CurveColumns {
-  const columns = table.curves[order[quantity]];
-  if (columns === undefined) {
+function curveColumn(table: SexTable, quantity: Quantity): number {
+  const column = table.curves[order[quantity]];
+  if (column === undefined) {
     throw new RangeError(
       `Cannot give a curve as the model must know the quantity: current value is ${quantity}`,
     );
   }
-  return columns;
+  return column;
 }
 
-interface CurveColumns {
-  readonly logMedian: Float64Array;
-  readonly sigma: Float64Array;
-  readonly lambda: Float64Array;
-  readonly low: Float64Array;
-  readonly high: Float64Array;
-}
-
+/** Everything of one sex, row by row along the index, so that what is read together lies together. The rest says which column is what. */
 interface SexTable {
-  readonly share: Float64Array;
-  readonly curves: readonly (CurveColumns | undefined)[];
+  readonly cells: Float64Array;
+  readonly width: number;
+  readonly share: number;
+  readonly bend: number;
+  readonly bendTerms: number;
+  /** The first of five columns of each quantity: ln median, sigma, lambda, lowest and highest fitted. */
+  readonly curves: readonly (number | undefined)[];
   /** By first x second quantity, both ways round; undefined where the two were never measured together. */
-  readonly correlations: readonly (Float64Array | undefined)[];
+  readonly correlations: readonly (number | undefined)[];
 }
 
 function pointsOf({ low, high, step }: ModelIndex): number {
@@ -169,40 +171,51 @@ function tabulateColumn(
 }
 
 function tabulate(reference: BodyReference, sex: Sex): SexTable {
-  const points = pointsOf(reference.index);
-  const column = (coefficients: readonly number[], transform: (value: number) => number): Float64Array =>
+  const columns: Float64Array[] = [];
+  const add = (column: Float64Array): number => columns.push(column) - 1;
+  const tabulated = (coefficients: readonly number[], transform = same): Float64Array =>
     tabulateColumn(reference, coefficients, transform);
   const own: SexReference = reference.sexes[sex];
-  return {
-    share: column(reference.boys, (logit) => {
+  const share = add(
+    tabulated(reference.boys, (logit) => {
       const boy = 1 / (1 + Math.exp(-logit));
       return sex === "m" ? boy : 1 - boy;
     }),
-    curves: quantities.map((quantity) => {
-      const curve = own.curves[quantity];
-      if (curve === undefined) return undefined;
-      const logMedian = column(curve.logMedian, same);
-      const sigma = column(curve.logSigma, Math.exp);
-      const lambda = column(curve.lambda, same);
-      const valueAt = (z: number): Float64Array =>
-        Float64Array.from({ length: points }, (_, i) =>
-          Math.exp(
-            boxCoxLogValue(
-              { logMedian: logMedian[i] as number, sigma: sigma[i] as number, lambda: lambda[i] as number },
-              z,
-            ),
-          ),
-        );
-      const [lowZ, highZ] = reference.fittedZ[quantity] ?? [-3, 3];
-      return { logMedian, sigma, lambda, low: valueAt(lowZ), high: valueAt(highZ) };
-    }),
-    correlations: quantities.flatMap((first) =>
-      quantities.map((second) => {
-        const coefficients = own.correlations[pairKey(first, second)];
-        return coefficients === undefined ? undefined : column(coefficients, Math.tanh);
-      }),
-    ),
-  };
+  );
+  const curves = quantities.map((quantity) => {
+    const curve = own.curves[quantity];
+    if (curve === undefined) return undefined;
+    const logMedian = tabulated(curve.logMedian);
+    const sigma = tabulated(curve.logSigma, Math.exp);
+    const lambda = tabulated(curve.lambda);
+    const valueAt = (z: number): Float64Array =>
+      logMedian.map((own, i) =>
+        Math.exp(
+          boxCoxLogValue({ logMedian: own, sigma: sigma[i] as number, lambda: lambda[i] as number }, z),
+        ),
+      );
+    const [lowZ, highZ] = reference.fittedZ[quantity] ?? [-3, 3];
+    const first = add(logMedian);
+    for (const column of [sigma, lambda, valueAt(lowZ), valueAt(highZ)]) add(column);
+    return first;
+  });
+  const pairs = new Map<string, number>();
+  for (const [key, coefficients] of Object.entries(own.correlations)) {
+    pairs.set(key, add(tabulated(coefficients, Math.tanh)));
+  }
+  const correlations = quantities.flatMap((first) =>
+    quantities.map((second) => pairs.get(pairKey(first, second))),
+  );
+  const bend = columns.length;
+  for (const coefficients of reference.bend) add(tabulated(coefficients));
+  const width = columns.length;
+  const cells = new Float64Array(width * pointsOf(reference.index));
+  columns.forEach((column, i) => {
+    column.forEach((cell, row) => {
+      cells[row * width + i] = cell;
+    });
+  });
+  return { cells, width, share, bend, bendTerms: reference.bend.length, curves, correlations };
 }
 
 function same(value: number): number {

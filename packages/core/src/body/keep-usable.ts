@@ -15,6 +15,15 @@ const swollenBy = {
   pregnant: new Set<MeasurementName>(["waistCm"]),
 } as const;
 
+const none: readonly (keyof typeof swollenBy)[] = [];
+
+function conditionsOf({ oedema, pregnant }: Measurements): readonly (keyof typeof swollenBy)[] {
+  if (!oedema && !pregnant) return none;
+  return (["oedema", "pregnant"] as const).filter((condition) =>
+    condition === "oedema" ? oedema : pregnant,
+  );
+}
+
 /** Leaves out what this model, or this child's condition, has no use for, and says so; refuses what cannot be a measurement. */
 export function keepUsable(given: {
   observed: readonly NamedObservation[];
@@ -26,25 +35,22 @@ export function keepUsable(given: {
   BodyIssue
 > {
   const { observed, found, bodies, measurements } = given;
+  const { missingLimb, earlier } = measurements;
   const kept: NamedObservation[] = [];
   const warnings: BodyWarning[] = [];
-  for (const condition of ["oedema", "pregnant"] as const) {
-    if (measurements[condition]) warnings.push({ type: "usual-weight", because: condition });
+  const conditions = conditionsOf(measurements);
+  for (const because of conditions) warnings.push({ type: "usual-weight", because });
+  if (missingLimb !== undefined) {
+    warnings.push({ type: "missing-limb", limb: missingLimb, share: limbFraction[missingLimb] });
   }
-  if (measurements.missingLimb !== undefined) {
-    const limb = measurements.missingLimb;
-    warnings.push({ type: "missing-limb", limb, share: limbFraction[limb] });
-  }
-  if (measurements.earlier !== undefined && !observed.some(({ name }) => name === "earlier")) {
+  if (earlier !== undefined && !observed.some(({ name }) => name === "earlier")) {
     warnings.push({ type: "measurement-not-used", measurement: "earlier" });
   }
   for (const item of observed) {
     const { name, value, observation } = item;
-    const swollen = (["oedema", "pregnant"] as const).find(
-      (condition) => measurements[condition] && swollenBy[condition].has(name),
-    );
-    if (swollen !== undefined) {
-      warnings.push({ type: "measurement-set-aside", measurement: name, because: swollen });
+    const because = conditions.find((condition) => swollenBy[condition].has(name));
+    if (because !== undefined) {
+      warnings.push({ type: "measurement-set-aside", measurement: name, because });
       continue;
     }
     if (!found.model.covers(observation.quantity, found.value)) {

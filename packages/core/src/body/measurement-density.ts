@@ -1,8 +1,8 @@
 import type { BodyModel } from "./body-model.ts";
-import { conditionNormal } from "./condition-normal.ts";
 import { limbFraction } from "./limb-fraction.ts";
 import type { Measurements, Sex } from "./measurements.ts";
 import { type NamedObservation, observeMeasurements } from "./observe-measurements.ts";
+import { ObservedNormal } from "./observed-normal.ts";
 import type { SiteProfile } from "./site-profile.ts";
 
 /** How well measurements belong to one child. */
@@ -123,10 +123,10 @@ function densityAt(given: {
     .map(({ observation }) => observation)
     .filter(({ quantity }) => model.byLength.covers(quantity, length));
   const unknown = observations.length - known.length;
-  const { logDensity, squaredDistance } = conditionNormal({ at, target: "weight", observations: known });
+  const { logDensity, squaredDistance } = new ObservedNormal(at, known);
   if (!(squaredDistance < outOfThisWorld)) return impossible;
   return {
-    // conditionNormal has the normal's exponent in it, and no constant.
+    // ObservedNormal has the normal's exponent in it, and no constant.
     logDensity:
       Math.log(Math.max(at.share, 1e-12)) +
       (logDensity + squaredDistance / 2) +

@@ -1,12 +1,12 @@
 import type { Result } from "../result.ts";
 import { centimetres, millimetres } from "../units/index.ts";
 import { boxCoxLogValue } from "./box-cox.ts";
-import { conditionNormal } from "./condition-normal.ts";
 import { defaultBodyModel } from "./default-body-model.ts";
 import { type EstimateOptions, estimateWeight } from "./estimate-weight.ts";
 import { findIndex } from "./find-index.ts";
 import type { MeasurementName, Measurements, Sex } from "./measurements.ts";
 import { observeMeasurements } from "./observe-measurements.ts";
+import { ObservedNormal } from "./observed-normal.ts";
 import { quantityOfName } from "./quantity-value.ts";
 import { uncalibratedSite } from "./site-profile.ts";
 import type { BodyIssue, WeightEstimate } from "./weight-estimate.ts";
@@ -66,7 +66,7 @@ export function nextMeasurements(
       const target = quantityOfName[measurement];
       const expected = sexes.map((sex) => {
         const at = indexed.at(sex, found.value.value);
-        return boxCoxLogValue(at.curve(target), conditionNormal({ at, target, observations }).mean);
+        return boxCoxLogValue(at.curve(target), new ObservedNormal(at, observations).condition(target).mean);
       });
       const value = Math.exp(expected.reduce((sum, own) => sum + own, 0) / expected.length);
       const more = {

@@ -1,9 +1,9 @@
 import type { Quantity } from "./body-reference.ts";
-import type { Observation } from "./condition-normal.ts";
 import { growForward } from "./grow-forward.ts";
 import type { IndexedModel } from "./indexed-model.ts";
 import { type MeasurementErrors, referenceTechnique } from "./measurement-errors.ts";
 import type { MeasurementName, Measurements, Sex } from "./measurements.ts";
+import type { Observation } from "./observed-normal.ts";
 import { type MeasuredName, quantityOfName, quantityValue } from "./quantity-value.ts";
 
 /** One thing that is known, as an observation of the joint model. */

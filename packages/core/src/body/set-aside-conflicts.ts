@@ -1,9 +1,9 @@
 import type { Residual } from "./body-reference.ts";
-import { boxCoxLogValue, boxCoxSlope, boxCoxZ } from "./box-cox.ts";
-import { conditionNormal, type Observation } from "./condition-normal.ts";
+import { boxCoxLogValue } from "./box-cox.ts";
 import type { BodyAt } from "./indexed-model.ts";
 import type { NamedObservation } from "./observe-measurements.ts";
-import { studentSeries } from "./student-series.ts";
+import { ObservedNormal } from "./observed-normal.ts";
+import { tailOf } from "./tail.ts";
 
 /** Below this predictive probability an observation and the others do not belong to the same child. */
 const conflictP = 0.005;
@@ -20,9 +20,16 @@ export interface Conflict {
   readonly high: number;
 }
 
+/** Observations that belong to one child. */
+export interface Alternative {
+  readonly kept: readonly NamedObservation[];
+  /** Their joint normal for each of the bodies. */
+  readonly normals: readonly ObservedNormal[];
+}
+
 export interface Settled {
   /** What the estimate may rest on: one set, or two where two measurements contradict each other and nothing says which is wrong. */
-  readonly alternatives: readonly (readonly NamedObservation[])[];
+  readonly alternatives: readonly Alternative[];
   readonly conflicts: readonly Conflict[];
 }
 
@@ -38,14 +45,20 @@ export function setAsideConflicts(given: {
   observations: readonly NamedObservation[];
   residual: Residual;
 }): Settled {
-  let kept = given.observations;
+  const { bodies, residual } = given;
+  const alternative = (kept: readonly NamedObservation[]): Alternative => {
+    const observations = kept.map(({ observation }) => observation);
+    return { kept, normals: bodies.map((at) => new ObservedNormal(at, observations)) };
+  };
+  let current = alternative(given.observations);
   const conflicts: Conflict[] = [];
-  while (kept.length > 1) {
-    const judged = judgeAll(given, kept);
+  while (!areCoherent(current, residual)) {
+    const { kept } = current;
+    const judged = judgeAll(current, residual);
     const suspects = judged.filter(({ p }) => p < conflictP);
     if (suspects.length === 0) break;
     if (kept.length === 2 && kept[0]?.trust === kept[1]?.trust) {
-      return { alternatives: kept.map((observation) => [observation]), conflicts: [...conflicts, ...judged] };
+      return { alternatives: kept.map((own) => alternative([own])), conflicts: [...conflicts, ...judged] };
     }
     // A tape must not give way to a word: where the least trusted is not itself the suspect, it may be what makes the suspect look so.
     const least = Math.min(...kept.map(({ trust }) => trust));
@@ -54,69 +67,56 @@ export function setAsideConflicts(given: {
       ofLeast.length > 0 ? ofLeast : judged.filter(({ observation }) => observation.trust === least);
     const worst = pool.reduce((a, b) => (b.p < a.p ? b : a));
     conflicts.push(worst);
-    kept = kept.filter((observation) => observation !== worst.observation);
+    current = alternative(kept.filter((observation) => observation !== worst.observation));
   }
-  return restoreInnocent({ alternatives: [kept], conflicts }, (set) => judgeAll(given, set));
-}
-
-/** Takes back, in order of entry, what was taken out for another's sake and agrees with those that stayed. */
-function restoreInnocent(
-  settled: Settled,
-  judgeSet: (set: readonly NamedObservation[]) => readonly Conflict[],
-): Settled {
-  let kept = settled.alternatives[0] ?? [];
-  const conflicts = settled.conflicts.filter((conflict) => {
-    const tried = [...kept, conflict.observation];
-    if (settled.conflicts.length === 1 || judgeSet(tried).some(({ p }) => p < conflictP)) return true;
-    kept = tried;
+  if (conflicts.length < 2) return { alternatives: [current], conflicts };
+  // Takes back, in order of entry, what was taken out for another's sake and agrees with those that stayed.
+  const stillOut = conflicts.filter((conflict) => {
+    const tried = alternative([...current.kept, conflict.observation]);
+    if (!areCoherent(tried, residual) && judgeAll(tried, residual).some(({ p }) => p < conflictP))
+      return true;
+    current = tried;
     return false;
   });
-  return { alternatives: [kept], conflicts };
+  return { alternatives: [current], conflicts: stillOut };
 }
 
-/** Each observation judged by all the others of the set. */
-function judgeAll(
-  given: { bodies: readonly BodyAt[]; residual: Residual },
-  set: readonly NamedObservation[],
-): readonly Conflict[] {
-  const { bodies, residual } = given;
-  return set.map((observation) => {
-    const others = set.filter((other) => other !== observation).map((other) => other.observation);
-    return judge({ bodies, observation, others, residual });
-  });
+/** Whether no observation of any of the bodies is unlikely: true of nearly all children, and cheaper to know than how likely each is. */
+function areCoherent({ kept, normals }: Alternative, residual: Residual): boolean {
+  if (kept.length < 2) return true;
+  const limit = (tailOf(residual.tailDf).quantile(conflictP / 2) * residual.scale) ** 2;
+  for (const normal of normals) {
+    for (let i = 0; i < kept.length; i++) {
+      const { excess, variance } = normal.leaveOneOut(i);
+      if (excess * excess > limit * variance) return false;
+    }
+  }
+  return true;
 }
 
-function judge(given: {
-  bodies: readonly BodyAt[];
-  observation: NamedObservation;
-  others: readonly Observation[];
-  residual: Residual;
-}): Conflict {
-  const { bodies, others, residual } = given;
-  const own = given.observation.observation;
-  const tail = studentSeries(residual.tailDf);
-  const parts = bodies.map((at) => {
-    const { mean, variance, logDensity } = conditionNormal({
-      at,
-      target: own.quantity,
-      observations: others,
+/** Each observation judged by all the others. */
+function judgeAll({ kept, normals }: Alternative, { tailDf, scale }: Residual): readonly Conflict[] {
+  const { cumulative } = tailOf(tailDf);
+  return kept.map((observation, i) => {
+    const parts = normals.map((normal) => {
+      const { at } = normal;
+      const { excess, variance } = normal.leaveOneOut(i);
+      const { z, logDensity } = normal.without(i);
+      const sd = Math.sqrt(variance) * scale;
+      const curve = at.curve(observation.observation.quantity);
+      return {
+        weight: at.share * Math.exp(logDensity),
+        p: 2 * cumulative(-Math.abs(excess) / sd),
+        low: Math.exp(boxCoxLogValue(curve, z - excess - z99 * sd)),
+        high: Math.exp(boxCoxLogValue(curve, z - excess + z99 * sd)),
+      };
     });
-    const curve = at.curve(own.quantity);
-    const z = "z" in own ? own.z : boxCoxZ(curve, own.logValue);
-    const extra = "z" in own ? own.zVariance : own.logVariance * boxCoxSlope(curve, own.logValue) ** 2;
-    const sd = Math.sqrt(Math.max(variance + extra, 1e-6)) * residual.scale;
+    const total = parts.reduce((sum, { weight }) => sum + weight, 0);
     return {
-      weight: at.share * Math.exp(logDensity),
-      p: 2 * tail.cumulative(-Math.abs((z - mean) / sd)),
-      low: Math.exp(boxCoxLogValue(curve, mean - z99 * sd)),
-      high: Math.exp(boxCoxLogValue(curve, mean + z99 * sd)),
+      observation,
+      p: parts.reduce((sum, part) => sum + part.p * (total > 0 ? part.weight / total : 1 / parts.length), 0),
+      low: Math.min(...parts.map(({ low }) => low)),
+      high: Math.max(...parts.map(({ high }) => high)),
     };
   });
-  const total = parts.reduce((sum, { weight }) => sum + weight, 0);
-  return {
-    observation: given.observation,
-    p: parts.reduce((sum, part) => sum + part.p * (total > 0 ? part.weight / total : 1 / parts.length), 0),
-    low: Math.min(...parts.map(({ low }) => low)),
-    high: Math.max(...parts.map(({ high }) => high)),
-  };
 }

@@ -24,12 +24,13 @@ export interface SiteProfile {
 }
 
 /**
- * Between-population variance of shift and slope, for a site that has not been calibrated: how far the open surveys lie from the fit, each left out
- * of it. Eight surveys leave the variance itself uncertain, so it is the upper 95 % bound (computed in reference/surveys-log.md).
+ * Between-population variance of shift and slope, and the spread, for a site that has not been calibrated: how far the open surveys lie
+ * from the fit, each left out of it, and how much more than its children they scatter. Eight surveys leave such figures uncertain
+ * themselves, so each is the upper 95 % bound (computed in reference/surveys-log.md).
  *
  * @source nutrition-surveys
  */
-export const betweenPopulations = { shift: 0.71, slope: 0.27 } as const;
+export const betweenPopulations = { shift: 0.71, slope: 0.27, spread: 1.13 } as const;
 
 /** A site nobody has calibrated: no shift, but room for one. */
 export const uncalibratedSite: SiteProfile = {
@@ -37,7 +38,7 @@ export const uncalibratedSite: SiteProfile = {
     shift: 0,
     slope: 0,
     variance: { shift: betweenPopulations.shift, slope: betweenPopulations.slope, covariance: 0 },
-    spread: 1,
+    spread: betweenPopulations.spread,
   },
   errors: defaultMeasurementErrors,
 };

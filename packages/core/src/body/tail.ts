@@ -15,6 +15,8 @@ const normalQuantiles: ReadonlyMap<number, number> = new Map([
 export interface Tail {
   readonly cumulative: (t: number) => number;
   readonly density: (t: number) => number;
+  /** d ln density / dt. */
+  readonly logDensitySlope: (t: number) => number;
   /** For the probabilities an estimate reports: 0.0025, 0.025, 0.5, 0.975 and 0.9975. */
   readonly quantile: (probability: number) => number;
 }
@@ -22,22 +24,31 @@ export interface Tail {
 const normal: Tail = {
   cumulative: normalCumulative,
   density: (t) => Math.exp((-t * t) / 2) / Math.sqrt(2 * Math.PI),
+  logDensitySlope: (t) => -t,
   quantile: reported(normalQuantiles),
 };
 
 const students = new Map<number, Tail>();
+/** All components of a model share one df: asking for it again costs a comparison. */
+let latest: { readonly df: number; readonly tail: Tail } | undefined;
 
 /** The normal for `df` absent, else Student's t with that even number of degrees of freedom. */
 export function tailOf(df: number | undefined): Tail {
   if (df === undefined) return normal;
+  if (df === latest?.df) return latest.tail;
   let tail = students.get(df);
   if (tail === undefined) {
     const quantiles = [...normalQuantiles.keys()].map(
       (probability) => [probability, studentQuantile({ probability, df })] as const,
     );
-    tail = { ...studentSeries(df), quantile: reported(new Map(quantiles)) };
+    tail = {
+      ...studentSeries(df),
+      logDensitySlope: (t) => (-(df + 1) * t) / (df + t * t),
+      quantile: reported(new Map(quantiles)),
+    };
     students.set(df, tail);
   }
+  latest = { df, tail };
   return tail;
 }
 

@@ -8,7 +8,9 @@ import type { Later } from "./later/later.ts";
 import { messages } from "./messages/index.ts";
 import { Bedside } from "./screens/bedside/bedside.tsx";
 import { NextChild } from "./screens/bedside/next-child.tsx";
+import type { CaseLog } from "./screens/case-log/case-log.tsx";
 import { emptyBedside } from "./state/bedside-state.ts";
+import { type Giving, GivingContext } from "./state/giving.ts";
 import { readBedside } from "./state/read-bedside.ts";
 import { firstRoute, type Route } from "./state/screens.ts";
 import { update } from "./state/update.ts";
@@ -23,6 +25,8 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
   const [printing, setPrinting] = useState(false);
   const [offline, setOffline] = useState<OfflineState>("unknown");
   const [hasPad, setPad] = useState(false);
+  const [log, setLog] = useState<{ readonly CaseLog: typeof CaseLog } | undefined>(undefined);
+  const [giving, setGiving] = useState<Giving | undefined>(undefined);
   const [later, setLater] = useState<Later | "failed" | undefined>(undefined);
   const view = useMemo(() => readBedside(state), [state.texts, state.typing, state.today]);
   const { child } = view;
@@ -43,6 +47,11 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
     send({ type: "pins-found", pinned: effects.findPins() });
     effects.watchDay((today) => send({ type: "day-known", today }));
     effects.loadLater().then(setLater, () => setLater("failed"));
+    // Without its log the sheet is whole; the log says by itself where it can keep nothing.
+    effects.loadCaseLog().then(
+      (CaseLog) => setLog({ CaseLog }),
+      () => undefined,
+    );
     effects.watchOffline(setOffline);
     effects.watchPrinting(setPrinting);
     effects.watchRoute(setRoute);
@@ -80,16 +89,21 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
       actions={screen === "bedside" && <NextChild state={state} send={send} />}
     >
       {screen === "bedside" ? (
-        <Bedside
-          state={state}
-          view={view}
-          items={items}
-          later={later}
-          report={report}
-          printing={printing}
-          send={send}
-          onReload={effects.reload}
-        />
+        <GivingContext.Provider value={giving}>
+          <Bedside
+            state={state}
+            view={view}
+            items={items}
+            later={later}
+            report={report}
+            printing={printing}
+            send={send}
+            onReload={effects.reload}
+          />
+          {log !== undefined && (
+            <log.CaseLog state={state} child={child} report={report} onGiving={setGiving} />
+          )}
+        </GivingContext.Provider>
       ) : (
         <LaterScreen
           screen={screen}

@@ -3,6 +3,7 @@ import { App } from "./app.tsx";
 import type { Effects } from "./effects/effects.ts";
 import { findPins, keepPins } from "./effects/kept-pins.ts";
 import { keepTexts, keptTexts, typedAhead } from "./effects/kept-texts.ts";
+import { loadCaseLog } from "./effects/load-case-log.ts";
 import { loadLater } from "./effects/load-later.ts";
 import { loadScreen } from "./effects/load-screen.ts";
 import { giveUpPad, wantsPad } from "./effects/number-pad.ts";
@@ -25,6 +26,7 @@ const effects: Effects = {
   wantsPad,
   giveUpPad,
   loadLater,
+  loadCaseLog,
   loadScreen,
   reload: () => location.reload(),
   watchRoute,

@@ -1,6 +1,7 @@
 import type { OfflineState } from "../components/cautions/cautions.tsx";
 import type { Screen } from "../frame/screen-props.ts";
 import type { Later } from "../later/later.ts";
+import type { CaseLog } from "../screens/case-log/case-log.tsx";
 import type { BedsideField } from "../state/bedside-state.ts";
 import type { LaterScreenId, Route } from "../state/screens.ts";
 
@@ -25,6 +26,8 @@ export interface Effects {
   readonly loadLater: () => Promise<Later>;
   /** The part of the page that holds a screen; fails where it cannot be had. */
   readonly loadScreen: (screen: LaterScreenId) => Promise<Screen>;
+  /** The clock and the log of the case; fails where they cannot be had. */
+  readonly loadCaseLog: () => Promise<typeof CaseLog>;
   readonly reload: () => void;
   /** Tells where the address leads, at once and whenever that changes. */
   readonly watchRoute: (tell: (route: Route) => void) => void;
@@ -46,6 +49,7 @@ export const noEffects: Effects = {
   giveUpPad: () => false,
   loadLater: () => new Promise(() => undefined),
   loadScreen: () => new Promise(() => undefined),
+  loadCaseLog: () => new Promise(() => undefined),
   reload: () => undefined,
   watchRoute: () => undefined,
   showScreen: () => undefined,

@@ -93,11 +93,14 @@ export type CaseEventOf<T extends CaseEventType> = EventHead & { readonly type: 
 /** One thing that happened in one case. Events are added, never changed. */
 export type CaseEvent = { [T in CaseEventType]: CaseEventOf<T> }[CaseEventType];
 
+/** What a screen may say beside the body of an event. */
+interface DraftHead<T> {
+  readonly type: T;
+  /** When it happened, where that is not now. */
+  readonly at?: string;
+  readonly by?: string;
+  readonly replaces?: string;
+}
+
 /** An event before it has its head: what a screen has to say. */
-export type CaseEventDraft = {
-  [T in CaseEventType]: {
-    readonly type: T;
-    readonly replaces?: string;
-    readonly by?: string;
-  } & CaseEventBodies[T];
-}[CaseEventType];
+export type CaseEventDraft = { [T in CaseEventType]: DraftHead<T> & CaseEventBodies[T] }[CaseEventType];

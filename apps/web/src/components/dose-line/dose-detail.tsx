@@ -3,6 +3,7 @@ import { formatNumber } from "@steelyard/core/units";
 import { describeDosingWarning, describeRobustnessOmitted, describeWorking } from "@steelyard/core/wording";
 import type { ComponentChildren, VNode } from "preact";
 import { messages } from "../../messages/index.ts";
+import { GiveButton } from "../case-log/give-button.tsx";
 import { Quantity } from "../quantity/quantity.tsx";
 import { Preparations } from "./preparations.tsx";
 
@@ -19,6 +20,7 @@ export function DoseDetail({ line, isPinned, isChosen, onPin, onChoose }: Props)
   const { guidance, alternatives, optionReason, sources } = line;
   return (
     <div class="dose-detail">
+      {line.unavailable === undefined && <GiveButton line={line} />}
       {line.working.length > 0 && (
         <Part title={messages.working}>
           <Steps steps={line.working} />

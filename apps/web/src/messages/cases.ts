@@ -1,0 +1,10 @@
+import { whenSpoken } from "./language.ts";
+import { casesEn } from "./cases.en.ts";
+import type { Words } from "./words.ts";
+
+/** Words of the clock, the log and the casebook, in the language of the page. */
+export let cases: Words<typeof casesEn> = casesEn;
+
+whenSpoken((translation) => {
+  cases = translation?.cases ?? casesEn;
+});

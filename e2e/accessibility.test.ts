@@ -19,12 +19,12 @@ const states: Readonly<Record<string, (bedside: Bedside) => Promise<void>>> = {
   "searched, with every problem open before": async ({ page, length, lines, openProblems }) => {
     await length.fill("62");
     await openProblems();
-    await page.getByLabel("Find a medicine or use").fill("infusion");
+    await page.getByLabel("Find a medicine, use or equipment").fill("infusion");
     await lines.first().waitFor();
   },
   "in doubt, with every field open": async ({ page, length, arm, issues, openFields }) => {
     await openFields();
-    await page.getByLabel("Waist").fill("600");
+    await page.getByRole("textbox", { name: "Waist" }).fill("600");
     await length.fill("1,36");
     await arm.fill("19");
     await arm.blur();

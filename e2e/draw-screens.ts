@@ -25,18 +25,17 @@ const openLine =
 async function sayMore({ page }: Bedside): Promise<void> {
   await page.getByRole("button", { name: "Add waist" }).click();
   await page.getByRole("button", { name: "Add more" }).click();
-  await page.getByRole("button", { name: "Add how the length was measured" }).click();
   await page.getByRole("button", { name: "Add weight, carer’s word" }).click();
-  await page.getByLabel("Waist").fill("59");
-  await page.getByLabel("Weight, carer’s word").fill("41");
-  await page.getByRole("radio", { name: "half sitting" }).check();
-  await page.getByRole("radio", { name: "two" }).check();
+  await page.getByRole("textbox", { name: "Waist" }).fill("59");
+  await page.getByRole("textbox", { name: "Weight, carer’s word" }).fill("41");
+  await page.getByLabel("Child", { exact: true }).selectOption("half sitting");
+  await page.getByLabel("Measured by").selectOption("two people");
   await page.getByText("does not fit the other measurements").waitFor();
   await page.getByRole("heading", { level: 1 }).click();
 }
 
 async function search({ page }: Bedside): Promise<void> {
-  await page.getByLabel("Find a medicine or use").fill("ketamine");
+  await page.getByLabel("Find a medicine, use or equipment").fill("ketamine");
 }
 
 interface Screen {

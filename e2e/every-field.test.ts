@@ -23,18 +23,18 @@ async function rangeKg({ card }: Bedside): Promise<number> {
 }
 
 const remarks = async ({ page }: Bedside): Promise<string> =>
-  readable(await page.locator(".weight-card__remarks").innerText());
+  readable(await page.locator(".weight-remarks").innerText());
 
 describe("every field", () => {
   test("what would help most is said, and helps about as much as was said", async () => {
     const bedside = await place.visit();
     await bedside.length.fill("136");
     await bedside.arm.fill("190");
-    const hint = bedside.page.getByText(/^Waist would narrow the range to about ±\d+\s%\.$/);
+    const hint = bedside.page.getByRole("button", { name: /^Add waist, narrows to ±\d+\s%$/ });
     await hint.waitFor();
     const percent = Number(/±(\d+)/.exec(await hint.innerText())?.[1]);
-    await bedside.page.getByRole("button", { name: "Add waist" }).click();
-    await bedside.page.getByLabel("Waist").fill("60");
+    await hint.click();
+    await bedside.page.getByRole("textbox", { name: "Waist" }).fill("60");
     await expect.poll(() => remarks(bedside)).toContain("length, arm circumference and waist circumference");
     const totalKg = Number.parseFloat(await bedside.total());
     expect((50 * (await rangeKg(bedside))) / totalKg).toBeCloseTo(percent, -1);
@@ -43,8 +43,8 @@ describe("every field", () => {
   test("how the length was taken widens the range and changes no other word", async () => {
     const bedside = await openChild();
     const before = await rangeKg(bedside);
-    await bedside.page.getByRole("radio", { name: "seated", exact: true }).check();
-    await bedside.page.getByRole("radio", { name: "one", exact: true }).check();
+    await bedside.page.getByLabel("Child", { exact: true }).selectOption("seated");
+    await bedside.page.getByLabel("Measured by").selectOption("one person");
     await expect.poll(() => rangeKg(bedside)).toBeGreaterThan(before);
     expect(await bedside.issues.count()).toBe(0);
   });
@@ -83,14 +83,57 @@ describe("every field", () => {
   test("an earlier weight enters once both ages are there", async () => {
     const bedside = await openChild();
     await bedside.page.getByLabel("Age", { exact: true }).fill("10 y");
-    await bedside.page.getByLabel("Weight, earlier scale").fill("25");
-    await bedside.page.getByLabel("Age at that weight").fill("9 y");
+    await bedside.page.getByRole("textbox", { name: "Weight, earlier scale" }).fill("25");
+    await bedside.page.getByRole("textbox", { name: "Age at that weight" }).fill("9 y");
     await expect.poll(() => remarks(bedside)).toMatch(/Estimated from .*earlier weight/);
+  });
+
+  test("a date of birth and the date of an earlier weight stand for the ages", async () => {
+    const bedside = await openChild();
+    const year = new Date().getFullYear();
+    await bedside.page.getByLabel("Date of birth").fill(`${year - 10}-01-01`);
+    await bedside.page.getByText(/^10 years \d+ months old\.$/).waitFor();
+    await bedside.page.getByRole("textbox", { name: "Weight, earlier scale" }).fill("25");
+    await bedside.page.getByLabel("Date of that weight").fill(`${year - 1}-01-01`);
+    await expect.poll(() => remarks(bedside)).toMatch(/Estimated from .*earlier weight/);
+  });
+
+  test("second readings narrow the range; two that differ ask for a third, which settles it", async () => {
+    const bedside = await openChild();
+    const before = await rangeKg(bedside);
+    await bedside.page.getByRole("textbox", { name: "Arm, second reading" }).fill("192");
+    await bedside.page.getByText("Two readings, 2 mm apart: 191 mm counts.").waitFor();
+    await expect.poll(() => rangeKg(bedside)).toBeLessThan(before);
+    await bedside.page.getByRole("textbox", { name: "Arm, second reading" }).fill("205");
+    await bedside.page.getByText("Read a third time").waitFor();
+    await bedside.page.getByRole("textbox", { name: "Arm, third reading" }).fill("191");
+    await bedside.page.getByText("Three readings, 15 mm apart: 191 mm counts.").waitFor();
+  });
+
+  test("a child longer than the tape in two parts, and one that cannot be laid straight by its knee height", async () => {
+    const bedside = await openChild();
+    await bedside.length.fill("150+22,5");
+    await bedside.page.getByText("150+22,5 = 172.5 cm.").waitFor();
+    await bedside.length.fill("");
+    await bedside.page.getByRole("textbox", { name: "Knee height" }).fill("40");
+    await expect.poll(() => remarks(bedside)).toMatch(/knee height/i);
+  });
+
+  test("how a measurement is taken is shown beside it on demand", async () => {
+    const bedside = await openChild();
+    await bedside.page.getByLabel("Measured by").selectOption("one person");
+    await bedside.page.getByRole("button", { name: "How to measure: Length", exact: true }).click();
+    const help = bedside.page.getByRole("region", { name: "How to measure: Length", exact: true });
+    expect(readable(await help.innerText())).toContain("Crown against something upright");
+    expect(await help.locator("svg").count()).toBe(2);
+    await help.getByRole("button", { name: "Close" }).click();
+    await help.waitFor({ state: "detached" });
+    expect(await bedside.length.evaluate((field) => field === document.activeElement)).toBe(true);
   });
 
   test("a scale weight replaces the estimate, and its doses follow", async () => {
     const bedside = await openChild();
-    await bedside.page.getByLabel("Weight, scale").fill("31.5");
+    await bedside.page.getByRole("textbox", { name: "Weight, scale" }).fill("31.5");
     await expect.poll(bedside.total).toBe("31.5 kg");
     expect(await bedside.card()).toContain("95 % range read from a scale");
     expect(await remarks(bedside)).toContain("Read from the scale.");
@@ -103,7 +146,7 @@ describe("every field", () => {
     ["what the model has no use for is said", { Head: "53" }, "was given but not used"],
     [
       "without a length the weight goes by age",
-      { "Length, lying": "", Age: "9 y" },
+      { Length: "", Age: "9 y" },
       "No length: the weight goes by age",
     ],
     ["without a girth the range is wide", { "Arm, mid-upper": "" }, "No circumference was given"],
@@ -120,9 +163,9 @@ describe("every field", () => {
   test("a slip in a waist is named beside the fields with its correction, and the weight stands without it", async () => {
     const bedside = await openChild();
     const before = await bedside.total();
-    await bedside.page.getByLabel("Waist").fill("600");
+    await bedside.page.getByRole("textbox", { name: "Waist" }).fill("600");
     await bedside.page.getByRole("button", { name: "Take 600 mm (60 cm)" }).click();
-    expect(await bedside.page.getByLabel("Waist").inputValue()).toBe("60");
+    expect(await bedside.page.getByRole("textbox", { name: "Waist" }).inputValue()).toBe("60");
     expect(before).toMatch(/kg$/);
     await expect.poll(() => remarks(bedside)).toContain("waist circumference");
   });

@@ -122,9 +122,9 @@ describe("first dose", () => {
       await route.continue();
     });
     await page.goto(place.url, { waitUntil: "commit" });
-    await page.getByLabel("Length", { exact: true }).fill("136");
+    await page.getByRole("textbox", { name: "Length", exact: true }).fill("136");
     release();
     await page.locator(".dose-line").first().waitFor();
-    expect(await page.getByLabel("Length", { exact: true }).inputValue()).toBe("136");
+    expect(await page.getByRole("textbox", { name: "Length", exact: true }).inputValue()).toBe("136");
   });
 });

@@ -12,6 +12,8 @@ test("the whole way without a pointer: numbers, sex, a working, the next child",
   const keys = page.keyboard;
 
   await keys.press("Tab");
+  await expect.poll(() => focused()).toBe("Bedside, other screens");
+  await keys.press("Tab");
   expect(await length.evaluate((field) => field === document.activeElement)).toBe(true);
   await keys.type("136");
   await keys.press("Enter");
@@ -20,7 +22,8 @@ test("the whole way without a pointer: numbers, sex, a working, the next child",
   await expect.poll(total).toMatch(/^28\.\d kg$/);
 
   await keys.press("Tab");
-  await expect.poll(() => focused()).toBe("Add sex");
+  await expect.poll(() => focused()).toBe("How to measure: Arm, mid-upper");
+  for (let i = 0; i < 6 && (await focused()) !== "Add sex"; i++) await keys.press("Tab");
   await keys.press("Enter");
   await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute("name"))).toBe("sex");
   await keys.press("ArrowDown");
@@ -28,14 +31,14 @@ test("the whole way without a pointer: numbers, sex, a working, the next child",
   await page.getByText("Estimated from length, arm circumference and sex.").waitFor();
 
   // On to the first line of the sheet, past the other fields, the search and the first heading.
-  for (let i = 0; i < 20 && !(await inSummary()); i++) await keys.press("Tab");
+  for (let i = 0; i < 30 && !(await inSummary()); i++) await keys.press("Tab");
   expect(await inSummary()).toBe(true);
   await keys.press("Enter");
   await lines.first().locator(".dose-detail").waitFor({ state: "visible" });
   await keys.press("Space");
   await lines.first().locator(".dose-detail").waitFor({ state: "hidden" });
 
-  for (let i = 0; i < 30 && (await focused()) !== "New child"; i++) await keys.press("Shift+Tab");
+  for (let i = 0; i < 40 && (await focused()) !== "New child"; i++) await keys.press("Shift+Tab");
   await keys.press("Enter");
   expect(await length.inputValue()).toBe("");
 
@@ -62,7 +65,7 @@ test("a problem opens and folds from the keyboard, and a search opens what it fi
   await page.keyboard.press("Space");
   expect(await heading.getAttribute("aria-expanded")).toBe("false");
 
-  await page.getByLabel("Find a medicine or use").focus();
+  await page.getByLabel("Find a medicine, use or equipment").focus();
   await page.keyboard.type("lorazepam seiz");
   await page.getByText(/^\d+ found\.$/).waitFor();
   expect(await page.getByRole("heading", { level: 3 }).allInnerTexts()).toEqual(["Seizure"]);
@@ -70,6 +73,28 @@ test("a problem opens and folds from the keyboard, and a search opens what it fi
   await page.keyboard.press("Escape");
   await heading.waitFor();
   expect(await heading.getAttribute("aria-expanded")).toBe("false");
+});
+
+test("the menu: open, choose, come back, and the focus is where reading goes on", async () => {
+  const { page, length, total } = await place.visit({ viewport: sizes.phone });
+  await length.fill("136");
+  const menu = page.getByRole("button", { name: "Bedside, other screens" });
+  await menu.focus();
+  await page.keyboard.press("Enter");
+  await page.getByRole("navigation", { name: "Screens" }).waitFor();
+  await page.keyboard.press("Escape");
+  await page.getByRole("navigation", { name: "Screens" }).waitFor({ state: "hidden" });
+  expect(await menu.evaluate((button) => button === document.activeElement)).toBe(true);
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Enter");
+  await page.getByRole("heading", { name: "Steelyard Second reader" }).waitFor();
+  expect(await page.title()).toBe("Steelyard Second reader");
+  expect(await page.evaluate(() => document.activeElement?.id)).toBe("main");
+  await page.goBack();
+  await expect.poll(total).toMatch(/kg$/);
+  expect(await page.title()).toBe("Steelyard Bedside");
 });
 
 test("whatever has the focus shows it", async () => {
@@ -92,5 +117,5 @@ test("whatever has the focus shows it", async () => {
     seen.add(shown.tag);
     expect(shown.visible, shown.tag).toBe(true);
   }
-  expect([...seen].sort()).toEqual(["BUTTON", "INPUT", "SUMMARY"]);
+  expect([...seen].sort()).toEqual(["A", "BUTTON", "INPUT", "SELECT"]);
 });

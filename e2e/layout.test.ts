@@ -75,7 +75,7 @@ test("every target is at least 44 px high and wide", async () => {
   const bedside = await place.visit();
   await fill(bedside);
   await bedside.page.getByRole("button", { name: "Add more" }).click();
-  const targets = "button, a, summary, input[type=search], .measure-field, .choice-field label";
+  const targets = "button:not([aria-hidden]), a, summary, select, input[type=search], .measure-field, .choice-field label";
   const measure = (selector: string): string[] =>
     [...document.querySelectorAll<HTMLElement>(selector)]
       .map((element) => ({ name: element.innerText, box: element.getBoundingClientRect() }))
@@ -107,27 +107,51 @@ test.each(Object.entries(sizes))("nothing moves when the result appears, on a %s
   expect(await where()).toEqual(before);
 });
 
-test("the numbers stay in sight while the sheet scrolls, on a phone", async () => {
+test("the weight folds to one line while the sheet scrolls, on a phone, and nothing moves for it", async () => {
   const bedside = await place.visit();
   await fill(bedside);
-  await bedside.lines.last().scrollIntoViewIfNeeded();
-  const numbers = await bedside.page.locator(".weight-card__numbers").boundingBox();
-  expect(numbers?.y).toBeGreaterThanOrEqual(0);
-  expect((numbers?.y ?? 0) + (numbers?.height ?? 0)).toBeLessThan(150);
+  const line = bedside.page.locator(".weight-line");
+  expect(await line.isVisible()).toBe(false);
+  const shift = await bedside.page.evaluate(async () => {
+    let sum = 0;
+    const watch = new PerformanceObserver((list) => {
+      for (const entry of list.getEntries()) sum += (entry as unknown as { value: number }).value;
+    });
+    watch.observe({ type: "layout-shift" });
+    scrollTo(0, 1200);
+    await new Promise((resolve) => setTimeout(resolve, 400));
+    return sum;
+  });
+  expect(shift).toBe(0);
+  await line.waitFor();
+  expect(await line.innerText()).toMatch(/28\.\d\skg/);
+  const box = await line.boundingBox();
+  expect(box?.y).toBe(0);
+  expect(box?.height).toBeLessThan(60);
+  await line.click();
+  await line.waitFor({ state: "hidden" });
+});
+
+test("on a desk the whole card stays in sight", async () => {
+  const bedside = await place.visit({ viewport: sizes.desk });
+  await fill(bedside);
+  await bedside.page.evaluate(() => scrollTo(0, 1200));
+  expect((await bedside.page.locator(".weight-card").boundingBox())?.y).toBeGreaterThanOrEqual(0);
+  expect(await bedside.page.locator(".weight-line").isVisible()).toBe(false);
 });
 
 test("on paper stand all problems, the workings of those that are open, and no buttons to press", async () => {
   const bedside = await place.visit();
   await fill(bedside);
   const ofOpen = await bedside.lines.count();
-  await bedside.page.getByLabel("Find a medicine or use").fill("no such medicine");
+  await bedside.page.getByLabel("Find a medicine, use or equipment").fill("no such medicine");
   await expect.poll(() => bedside.lines.count()).toBe(0);
-  await bedside.page.getByLabel("Find a medicine or use").fill("");
+  await bedside.page.getByLabel("Find a medicine, use or equipment").fill("");
   await bedside.page.emulateMedia({ media: "print" });
   await expect.poll(() => bedside.lines.count()).toBeGreaterThan(100);
   expect(await bedside.page.locator(".dose-detail").count()).toBe(ofOpen);
   expect(await bedside.page.getByText("Working").first().isVisible()).toBe(true);
-  expect(await bedside.page.getByLabel("Find a medicine or use").isVisible()).toBe(false);
+  expect(await bedside.page.getByLabel("Find a medicine, use or equipment").isVisible()).toBe(false);
   expect(await bedside.page.getByRole("button", { name: "New child" }).isVisible()).toBe(false);
   expect(await bedside.page.getByText("Draft formulary, not signed.").isVisible()).toBe(true);
 });

@@ -20,8 +20,8 @@ export interface Place {
   readonly close: () => Promise<void>;
 }
 
-/** The folder of the built page. */
-export const builtPage = join(import.meta.dirname, "../../apps/web/dist");
+/** The folder of the built page; `STEELYARD_PAGE` names another one. */
+export const builtPage = process.env.STEELYARD_PAGE ?? join(import.meta.dirname, "../../apps/web/dist");
 
 export async function openPlace({ pageDir = builtPage } = {}): Promise<Place> {
   if (!existsSync(join(pageDir, "index.html"))) {
@@ -82,8 +82,8 @@ function bedside(page: Page, complaints: readonly string[]): Bedside {
   return {
     page,
     complaints,
-    length: page.getByLabel("Length", { exact: true }),
-    arm: page.getByLabel("Arm, mid-upper"),
+    length: page.getByRole("textbox", { name: "Length", exact: true }),
+    arm: page.getByRole("textbox", { name: "Arm, mid-upper" }),
     issues: page.locator(".field-messages__one"),
     said: async () => (await page.locator(".field-messages__one > p").allInnerTexts()).map(readable),
     total: () => read(page.locator(".weight-card__total dd")),

@@ -3,7 +3,9 @@ import { formatNumber } from "@steelyard/core/units";
 import { describeDosingWarning, describeRobustnessOmitted, describeWorking } from "@steelyard/core/wording";
 import type { ComponentChildren, VNode } from "preact";
 import { messages } from "../../messages/index.ts";
+import { language } from "../../messages/language.ts";
 import { GiveButton } from "../case-log/give-button.tsx";
+import { FormularyText } from "../formulary-text/formulary-text.tsx";
 import { Quantity } from "../quantity/quantity.tsx";
 import { Preparations } from "./preparations.tsx";
 
@@ -27,7 +29,7 @@ export function DoseDetail({ line, isPinned, isChosen, onPin, onChoose }: Props)
         </Part>
       )}
       {line.unavailable === undefined && <Certainty line={line} />}
-      <Notes title={messages.notes} notes={notes(line)} />
+      <Notes title={messages.notes} notes={notes(line)} isOwn />
       {line.unavailable === undefined && <Further line={line} />}
       {line.unavailable === undefined && line.preparations !== undefined && (
         <Part title={messages.preparations}>
@@ -35,8 +37,14 @@ export function DoseDetail({ line, isPinned, isChosen, onPin, onChoose }: Props)
         </Part>
       )}
       <Part title={messages.given}>
-        <p>{guidance.administration}</p>
-        {guidance.repeat !== undefined && <p>{guidance.repeat}</p>}
+        <p>
+          <FormularyText>{guidance.administration}</FormularyText>
+        </p>
+        {guidance.repeat !== undefined && (
+          <p>
+            <FormularyText>{guidance.repeat}</FormularyText>
+          </p>
+        )}
       </Part>
       <Notes title={messages.contraindications} notes={guidance.contraindications} />
       <Notes title={messages.cautions} notes={guidance.cautions} />
@@ -53,13 +61,15 @@ export function DoseDetail({ line, isPinned, isChosen, onPin, onChoose }: Props)
             )}
             {alternatives.map(({ id, title }) => (
               <button key={id} class="chip" type="button" onClick={() => onChoose(id)}>
-                {title}
+                <FormularyText>{title}</FormularyText>
               </button>
             ))}
           </div>
           <ul class="print-only">
             {alternatives.map(({ id, title }) => (
-              <li key={id}>{title}</li>
+              <li key={id}>
+                <FormularyText>{title}</FormularyText>
+              </li>
             ))}
           </ul>
         </Part>
@@ -86,7 +96,7 @@ function notes({ warnings }: SheetLine): readonly string[] {
   const said = warnings.filter(
     ({ type }) => type === "bases-differ" || type === "age-needed" || type === "neonate",
   );
-  return [...new Set(said.map((warning) => describeDosingWarning(warning)))];
+  return [...new Set(said.map((warning) => describeDosingWarning(warning, language?.dosing)))];
 }
 
 function Part({ title, children }: { readonly title: string; readonly children: ComponentChildren }): VNode {
@@ -102,7 +112,7 @@ function Steps({ steps }: { readonly steps: readonly WorkingStep[] }): VNode {
   return (
     <ol class="dose-detail__steps">
       {steps.map((step) => (
-        <li key={JSON.stringify(step)}>{describeWorking(step)}</li>
+        <li key={JSON.stringify(step)}>{describeWorking(step, language?.dosing)}</li>
       ))}
     </ol>
   );
@@ -127,32 +137,37 @@ function Certainty({ line }: { readonly line: DoseLine }): VNode {
     <Part title={messages.certainty}>
       {robustness !== undefined && (
         <p>
-          {messages.accepted} {formatNumber(robustness.acceptedLowPerKg)} {messages.to}{" "}
+          {messages.accepted} {formatNumber(robustness.acceptedLowPerKg, language?.numbers)} {messages.to}{" "}
           {perKg(robustness.acceptedHighPerKg)}. {messages.outside(percent(robustness.probabilityOutside))}
         </p>
       )}
-      {robustnessOmitted !== undefined && <p>{describeRobustnessOmitted(robustnessOmitted)}</p>}
+      {robustnessOmitted !== undefined && <p>{describeRobustnessOmitted(robustnessOmitted, language?.dosing)}</p>}
     </Part>
   );
 }
 
 function percent(probability: number): string {
-  return probability < 0.01 ? messages.underOne : formatNumber(Math.round(probability * 100));
+  return probability < 0.01 ? messages.underOne : formatNumber(Math.round(probability * 100), language?.numbers);
 }
 
 function Notes({
   title,
   notes,
+  isOwn = false,
 }: {
   readonly title: string;
   readonly notes: readonly string[];
+  /** The sentences are the page's own; otherwise the formulary's. */
+  readonly isOwn?: boolean;
 }): VNode | null {
   if (notes.length === 0) return null;
   return (
     <Part title={title}>
       <ul>
         {notes.map((note) => (
-          <li key={note}>{note}</li>
+          <li key={note}>
+            {isOwn ? note : <FormularyText>{note}</FormularyText>}
+          </li>
         ))}
       </ul>
     </Part>

@@ -1,5 +1,5 @@
-import { whenSpoken } from "./language.ts";
 import { casesEn } from "./cases.en.ts";
+import { whenSpoken } from "./language.ts";
 import type { Words } from "./words.ts";
 
 /** Words of the clock, the log and the casebook, in the language of the page. */

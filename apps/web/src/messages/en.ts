@@ -293,6 +293,11 @@ export const en = {
     `Steelyard ${software}, body model ${model}, formulary ${formulary} (${formularySigned ? "signed" : "draft, not signed"}), not calibrated for this site.`,
   spoken: ({ total, range, ideal }: { total: string; range: string; ideal: string | undefined }): string =>
     `Total weight ${total}, 95 % range ${range}.${ideal === undefined ? "" : ` Ideal weight ${ideal}.`} The doses stand below, by problem.`,
+  language: {
+    choose: "Language of the page",
+    missing: (name: string): string => `${name} could not be loaded. Look again with the network on.`,
+    formulary: "Names, uses and cautions of medicines come from the formulary and stay in its language.",
+  },
   offlineReady: "Ready to work without a network.",
   updateWaits: "A newer version is ready and starts when the page is next opened.",
 } as const;

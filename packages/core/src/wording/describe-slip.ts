@@ -23,7 +23,7 @@ export function describeSlip(
   {
     catalogue = ENGLISH,
     proposalApart = false,
-  }: { readonly catalogue?: MessageCatalogue; readonly proposalApart?: boolean } = {},
+  }: { readonly catalogue?: MessageCatalogue | undefined; readonly proposalApart?: boolean } = {},
 ): string {
   const sentence = say(catalogue, "slip", slip);
   const proposal = proposalApart ? undefined : proposalOfSlip(slip);

@@ -1,6 +1,6 @@
 import type { VNode } from "preact";
 import { useId } from "preact/hooks";
-import { paperEn } from "../../messages/paper.en.ts";
+import { paperMessages } from "../../messages/paper.ts";
 
 interface Props {
   readonly label: string;
@@ -34,7 +34,7 @@ export function FileChoice({ label, hint, file, refused, onText, onTakeOff }: Pr
         />
       ) : (
         <button id={id} class="button" type="button" onClick={onTakeOff}>
-          {paperEn.takeOff(file)}
+          {paperMessages.takeOff(file)}
         </button>
       )}
       {refused.length > 0 && (

@@ -1,0 +1,21 @@
+import type { Language } from "@steelyard/core/wording";
+import type { casesEn } from "./cases.en.ts";
+import type { en } from "./en.ts";
+import type { paperEn } from "./paper.en.ts";
+import type { readerEn } from "./reader.en.ts";
+import type { techniqueEn } from "./technique.en.ts";
+import type { Words } from "./words.ts";
+
+/**
+ * Everything that a language other than English has to say on the page, by area. An area added here does not compile
+ * before it has its words in `french.ts`.
+ */
+export interface Translation {
+  /** The language's own part of the library: numbers, and the sentences about a child. */
+  readonly language: Language;
+  readonly page: Words<typeof en>;
+  readonly cases: Words<typeof casesEn>;
+  readonly paper: Words<typeof paperEn>;
+  readonly reader: Words<typeof readerEn>;
+  readonly technique: Words<typeof techniqueEn>;
+}

@@ -10,6 +10,7 @@ export const paperEn = {
     "arm-band": "Arm band",
     grid: "Weight grid",
     "grid-waist": "Weight grid with waist",
+    "reading-test": "Reading test",
   } satisfies Record<PaperKind, string>,
   page: "Printed on",
   pages: { a4: "A4", a3: "A3", letter: "Letter", roll: "a roll" } satisfies Record<PaperPage, string>,

@@ -8,6 +8,7 @@ import {
   readMeasurements,
 } from "@steelyard/core/entry";
 import { describeBodyIssue, describeEntryIssue, describeEntryNotice } from "@steelyard/core/wording";
+import { language } from "../messages/language.ts";
 import type { BedsideField, BedsideState } from "./bedside-state.ts";
 import type { FieldMessage } from "./field-message.ts";
 import { type EntryTextsRead, readTexts } from "./read-texts.ts";
@@ -69,7 +70,7 @@ function weigh({
   if (child.ok) return { ...nothing, child: child.value, messages };
   const { error } = child;
   if (error.type !== "measurement-out-of-range")
-    return { ...nothing, messages, refusal: describeBodyIssue(error) };
+    return { ...nothing, messages, refusal: describeBodyIssue(error, language?.messages) };
   const { measurement } = error;
   const said = measurement === typing ? messages : [...messages, messageOfBodyIssue(error)];
   if (isNeeded(measurement)) return { ...nothing, messages: said };
@@ -90,13 +91,16 @@ function without(texts: EntryTextsRead, issues: readonly EntryIssue[]): EntryTex
 function messageOfIssue(issue: EntryIssue): FieldMessage {
   const proposals = "proposals" in issue ? issue.proposals : [];
   // The proposals are buttons here, so the sentence need not ask about them.
-  const sentence = describeEntryIssue("proposals" in issue ? { ...issue, proposals: [] } : issue);
+  const sentence = describeEntryIssue(
+    "proposals" in issue ? { ...issue, proposals: [] } : issue,
+    language?.messages,
+  );
   return { field: issue.field, kind: "issue", sentence, proposals };
 }
 
 function messageOfNotice(notice: EntryNotice): FieldMessage {
   const field = "field" in notice ? notice.field : "lengthCm";
-  return { field, kind: "notice", sentence: describeEntryNotice(notice), proposals: [] };
+  return { field, kind: "notice", sentence: describeEntryNotice(notice, language?.messages), proposals: [] };
 }
 
 function messageOfBodyIssue(issue: Extract<BodyIssue, { type: "measurement-out-of-range" }>): FieldMessage {
@@ -114,5 +118,5 @@ function messageOfBodyIssue(issue: Extract<BodyIssue, { type: "measurement-out-o
           },
         ]
       : [];
-  return { field, kind: "issue", sentence: describeBodyIssue(bare), proposals };
+  return { field, kind: "issue", sentence: describeBodyIssue(bare, language?.messages), proposals };
 }

@@ -1,6 +1,7 @@
 import { combineReadings, type EntryTexts, type RepeatedField, readEntry } from "@steelyard/core/entry";
 import { describeEntryIssue } from "@steelyard/core/wording";
 import { messages as words } from "../messages/index.ts";
+import { language } from "../messages/language.ts";
 import { ageAt, monthsBetween } from "./age-of-date.ts";
 import { type BedsideField, type BedsideState, bedsideFields, type RepeatField } from "./bedside-state.ts";
 import type { FieldMessage } from "./field-message.ts";
@@ -86,7 +87,10 @@ function textOf(texts: Texts, place: RepeatedField | RepeatField): string {
 
 function doubtOf(field: RepeatField, issue: Parameters<typeof describeEntryIssue>[0]): FieldMessage {
   const proposals = "proposals" in issue ? issue.proposals : [];
-  const sentence = describeEntryIssue("proposals" in issue ? { ...issue, proposals: [] } : issue);
+  const sentence = describeEntryIssue(
+    "proposals" in issue ? { ...issue, proposals: [] } : issue,
+    language?.messages,
+  );
   return { field, kind: "issue", sentence, proposals };
 }
 

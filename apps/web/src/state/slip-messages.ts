@@ -1,6 +1,7 @@
 import { type Measurements, recogniseSlips } from "@steelyard/core/body";
 import { proposalOfSlip } from "@steelyard/core/entry";
 import { describeSlip } from "@steelyard/core/wording";
+import { language } from "../messages/language.ts";
 import type { BedsideField } from "./bedside-state.ts";
 import type { FieldMessage } from "./field-message.ts";
 
@@ -35,7 +36,7 @@ export function slipMessages({
     {
       field: change.measurement,
       kind: "notice",
-      sentence: describeSlip(first, { proposalApart: true }),
+      sentence: describeSlip(first, { catalogue: language?.messages, proposalApart: true }),
       proposals,
     },
   ];

@@ -6,6 +6,7 @@ import {
 import { formatNumber } from "@steelyard/core/units";
 import type { VNode } from "preact";
 import { messages } from "../../messages/index.ts";
+import { language } from "../../messages/language.ts";
 import { type BeamMark, type PlacedMark, placeMarks } from "./beam-marks.ts";
 import { type KilogramScale, kilogramScale } from "./kilogram-scale.ts";
 
@@ -82,7 +83,7 @@ function LoadedBeam({ weight, marks }: Props & { readonly weight: WeightEstimate
       <path class="beam__tick" d={ticks.join("")} />
       {numbered.map((kg, i) => (
         <text key={`number-${i + 1}`} class="beam__number" x={x(kg)} y={beamY + 27}>
-          {formatNumber(kg)}
+          {formatNumber(kg, language?.numbers)}
         </text>
       ))}
       <line class="beam__bar" x1={edge} x2={width - edge} y1={beamY} y2={beamY} />

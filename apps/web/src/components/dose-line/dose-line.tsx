@@ -1,7 +1,10 @@
 import type { DrawnVolume, SheetLine } from "@steelyard/core/dosing";
+import { writeLabel } from "@steelyard/core/units";
 import type { VNode } from "preact";
 import { useState } from "preact/hooks";
 import { messages } from "../../messages/index.ts";
+import { language } from "../../messages/language.ts";
+import { FormularyText } from "../formulary-text/formulary-text.tsx";
 import { Quantity } from "../quantity/quantity.tsx";
 import { DoseDetail } from "./dose-detail.tsx";
 import { lineFlags } from "./line-flags.ts";
@@ -32,7 +35,9 @@ export function DoseLine(props: Props): VNode {
     <details class="dose-line" data-line={line.id} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
         <span class="dose-line__medicine">
-          <b>{line.medicine}</b> {line.use}
+          <FormularyText>
+            <b>{line.medicine}</b> {line.use}
+          </FormularyText>
         </span>
         <span class="dose-line__draw">
           <Draw line={line} />
@@ -76,7 +81,7 @@ function Draw({ line }: { readonly line: SheetLine }): VNode {
           <Quantity dose={{ amount: rate.mlPerH, unit: "mL", per: "h" }} />
         </b>
         <span>
-          {messages.of} {rate.concentration}
+          {messages.of} {writeLabel(rate.concentration, language?.numbers)}
         </span>
       </>
     );
@@ -94,7 +99,7 @@ function Draw({ line }: { readonly line: SheetLine }): VNode {
         <Quantity dose={{ amount: volume.ml, unit: "mL" }} />
       </b>
       <span>
-        {messages.of} {volume.strength}
+        {messages.of} {writeLabel(volume.strength, language?.numbers)}
       </span>
     </>
   );
@@ -102,7 +107,7 @@ function Draw({ line }: { readonly line: SheetLine }): VNode {
 
 /** What the child gets, by which way, and on which weight where that is not the total. */
 function Given({ line }: { readonly line: SheetLine }): VNode {
-  if (line.unavailable !== undefined) return <>{line.route}</>;
+  if (line.unavailable !== undefined) return <FormularyText>{line.route}</FormularyText>;
   const { dose, volume, rate, route, basis, basisKg, addedTo } = line;
   return (
     <>
@@ -112,10 +117,11 @@ function Given({ line }: { readonly line: SheetLine }): VNode {
           <Quantity dose={dose} />{" "}
         </>
       )}
-      {route}
+      <FormularyText>{route}</FormularyText>
       {addedTo !== undefined && (
         <>
-          , {messages.addedTo} <Quantity dose={{ amount: addedTo.ml, unit: "mL" }} /> {addedTo.diluent}
+          , {messages.addedTo} <Quantity dose={{ amount: addedTo.ml, unit: "mL" }} />{" "}
+          <FormularyText>{addedTo.diluent}</FormularyText>
         </>
       )}
       {basis !== "total" && (
@@ -132,8 +138,10 @@ function Recipe({ dilution }: { readonly dilution: NonNullable<DrawnVolume["dilu
   const { takeMl, strength, addMl, diluent } = dilution;
   return (
     <>
-      {messages.diluteFirst} <Quantity dose={{ amount: takeMl, unit: "mL" }} /> {messages.of} {strength},{" "}
-      {messages.add} <Quantity dose={{ amount: addMl, unit: "mL" }} /> {messages.of} {diluent}.
+      {messages.diluteFirst} <Quantity dose={{ amount: takeMl, unit: "mL" }} /> {messages.of}{" "}
+      {writeLabel(strength, language?.numbers)}, {messages.add}{" "}
+      <Quantity dose={{ amount: addMl, unit: "mL" }} /> {messages.of} <FormularyText>{diluent}</FormularyText>
+      .
     </>
   );
 }

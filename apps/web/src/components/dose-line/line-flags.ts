@@ -2,6 +2,7 @@ import type { DosingWarning, SheetLine } from "@steelyard/core/dosing";
 import { formatNumber } from "@steelyard/core/units";
 import { describeDosingWarning, describeUnavailable } from "@steelyard/core/wording";
 import { messages } from "../../messages/index.ts";
+import { language } from "../../messages/language.ts";
 
 /** What a closed line says about its dose. */
 export interface LineFlags {
@@ -16,12 +17,13 @@ export interface LineFlags {
  * sheet (`shared`). Were these as loud on each line as a real doubt, neither would be read.
  */
 export function lineFlags(line: SheetLine, shared: ReadonlySet<string>): LineFlags {
-  const loud: string[] = line.unavailable === undefined ? [] : [describeUnavailable(line.unavailable)];
+  const loud: string[] =
+    line.unavailable === undefined ? [] : [describeUnavailable(line.unavailable, language?.dosing)];
   const quiet: string[] = [];
   for (const warning of line.warnings) {
     // The line shows the recipe itself.
     if (warning.type === "diluted") continue;
-    const sentence = describeDosingWarning(warning);
+    const sentence = describeDosingWarning(warning, language?.dosing);
     const short = shortFlag(warning, shared.has(sentence));
     if (short === undefined) loud.push(sentence);
     else quiet.push(short);
@@ -45,7 +47,7 @@ export function sharedSentences(lines: readonly SheetLine[]): readonly SharedSen
   const count = new Map<string, { readonly isQuiet: boolean; readonly lines: Set<string> }>();
   for (const { id, warnings } of lines) {
     for (const warning of warnings) {
-      const sentence = describeDosingWarning(warning);
+      const sentence = describeDosingWarning(warning, language?.dosing);
       const seen = count.get(sentence) ?? { isQuiet: warning.type === "basis-swapped", lines: new Set() };
       seen.lines.add(id);
       count.set(sentence, seen);
@@ -61,7 +63,10 @@ function shortFlag(warning: DosingWarning, isShared: boolean): string | undefine
     case "rounded":
       return warning.aboveTolerance
         ? undefined
-        : messages.flag.rounded(formatNumber(Math.abs(warning.errorPercent)), warning.errorPercent < 0);
+        : messages.flag.rounded(
+            formatNumber(Math.abs(warning.errorPercent), language?.numbers),
+            warning.errorPercent < 0,
+          );
     case "limited":
       return messages.flag.limited[warning.by];
     case "bases-differ":

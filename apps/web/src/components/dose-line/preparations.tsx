@@ -1,7 +1,9 @@
 import type { PreparedInfusion } from "@steelyard/core/dosing";
-import { formatNumber } from "@steelyard/core/units";
+import { formatNumber, writeLabel } from "@steelyard/core/units";
 import type { VNode } from "preact";
 import { messages } from "../../messages/index.ts";
+import { language } from "../../messages/language.ts";
+import { FormularyText } from "../formulary-text/formulary-text.tsx";
 import { Quantity } from "../quantity/quantity.tsx";
 import { pumpRates, threeFigures } from "./pump-rates.ts";
 
@@ -30,13 +32,14 @@ export function Preparations({
           <li key={id}>
             <p>
               <b>{messages.preparationKind[kind]}</b>: <Quantity dose={amount} /> {messages.madeUpTo}{" "}
-              <Quantity dose={{ amount: totalMl, unit: "mL" }} /> {messages.with} {diluent} ({concentration})
+              <Quantity dose={{ amount: totalMl, unit: "mL" }} /> {messages.with}{" "}
+              <FormularyText>{diluent}</FormularyText> ({writeLabel(concentration, language?.numbers)})
             </p>
             <p>
               {messages.startAt} <Quantity dose={perHour(mlPerH)} />, {messages.rateRange}{" "}
               <Quantity dose={perHour(lowMlPerH)} /> {messages.to} <Quantity dose={perHour(highMlPerH)} />.{" "}
               <Quantity dose={perHour(1)} /> = <Quantity dose={dosePerMlPerH} />.{" "}
-              {messages.lasts(formatNumber(lastsH))}
+              {messages.lasts(formatNumber(lastsH, language?.numbers))}
             </p>
             <RateTable lowMlPerH={lowMlPerH} highMlPerH={highMlPerH} dosePerMlPerH={dosePerMlPerH} />
           </li>

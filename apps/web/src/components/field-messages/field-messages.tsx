@@ -2,6 +2,7 @@ import type { Proposal } from "@steelyard/core/entry";
 import { describeProposal } from "@steelyard/core/wording";
 import type { VNode } from "preact";
 import { messages } from "../../messages/index.ts";
+import { language } from "../../messages/language.ts";
 import type { FieldMessage } from "../../state/field-message.ts";
 
 interface Props {
@@ -29,12 +30,12 @@ export function FieldMessages({ items, onAccept }: Props): VNode {
             <div class="field-messages__ways">
               {proposals.map((proposal) => (
                 <button
-                  key={describeProposal(proposal)}
+                  key={describeProposal(proposal, language?.messages)}
                   class="button"
                   type="button"
                   onClick={() => onAccept(proposal, field)}
                 >
-                  {messages.take(describeProposal(proposal))}
+                  {messages.take(describeProposal(proposal, language?.messages))}
                 </button>
               ))}
             </div>

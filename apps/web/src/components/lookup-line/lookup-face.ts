@@ -14,6 +14,7 @@ import {
   describeSignValue,
 } from "@steelyard/core/wording";
 import { messages } from "../../messages/index.ts";
+import { language } from "../../messages/language.ts";
 
 type Line = EquipmentLine | SignLine;
 type Choice = Pick<Line, "rests" | "working">;
@@ -36,10 +37,10 @@ export interface LookupFace {
 }
 
 export function faceOfEquipment(line: EquipmentLine): LookupFace {
-  const name = describeEquipmentItem(line);
+  const name = describeEquipmentItem(line, language?.lookup);
   if (line.unavailable !== undefined) return gapFace(line, name);
   const sizeOf = (choice: Parameters<typeof describeEquipmentSize>[1]): string =>
-    describeEquipmentSize(line.item, choice);
+    describeEquipmentSize(line.item, choice, language?.lookup);
   const ready = (line.ready ?? []).map((value) => sizeOf({ ...line, value }));
   const others = line.alternatives.map((choice) => ({ choice, text: sizeOf(choice) }));
   const unlike = new Set(others.map(({ text }) => text).filter((text) => text !== sizeOf(line)));
@@ -52,28 +53,31 @@ export function faceOfEquipment(line: EquipmentLine): LookupFace {
       ...(unlike.size > 0 ? [messages.lookup.or([...unlike].join(messages.lookup.orJoin))] : []),
     ],
     others: others.map(({ choice, text }) => otherText(choice, text)),
-    notes: line.notes.map((note) => describeEquipmentNote(note)),
+    notes: line.notes.map((note) => describeEquipmentNote(note, language?.lookup)),
   };
 }
 
 export function faceOfSign(line: SignLine): LookupFace {
-  const name = describeSign(line);
+  const name = describeSign(line, language?.lookup);
   if (line.unavailable !== undefined) return gapFace(line, name);
   return {
     ...commonFace(line, name),
-    value: describeSignValue(line),
+    value: describeSignValue(line, language?.lookup),
     under: [...(line.centiles === undefined ? [] : [messages.lookup.tenthToNinetieth]), ...by(line)],
     centiles: (line.centiles ?? []).map(({ centile, value }) =>
-      messages.lookup.centile(formatNumber(centile), formatNumber(value)),
+      messages.lookup.centile(
+        formatNumber(centile, language?.numbers),
+        formatNumber(value, language?.numbers),
+      ),
     ),
-    others: line.alternatives.map((choice) => otherText(choice, describeSignValue(choice))),
+    others: line.alternatives.map((choice) => otherText(choice, describeSignValue(choice, language?.lookup))),
   };
 }
 
 /** The height-age that several lines used, said once above them. */
 export function sharedHeightAge(lines: readonly Line[]): string | undefined {
   const warning = lines.flatMap(({ warnings }) => warnings).find(({ type }) => type === "height-age");
-  return warning && describeLookupWarning(warning);
+  return warning && describeLookupWarning(warning, language?.lookup);
 }
 
 function commonFace(line: Line, name: string): Omit<LookupFace, "value" | "under" | "others"> {
@@ -82,8 +86,8 @@ function commonFace(line: Line, name: string): Omit<LookupFace, "value" | "under
     name,
     loud: line.warnings
       .filter(({ type }) => type !== "height-age")
-      .map((warning) => describeLookupWarning(warning)),
-    working: line.working.map((step) => describeLookupStep(step)),
+      .map((warning) => describeLookupWarning(warning, language?.lookup)),
+    working: line.working.map((step) => describeLookupStep(step, language?.lookup)),
     centiles: [],
     notes: [],
     sources: line.sources,
@@ -92,17 +96,17 @@ function commonFace(line: Line, name: string): Omit<LookupFace, "value" | "under
 
 function gapFace(line: Extract<Line, { unavailable: object }>, name: string): LookupFace {
   const face = commonFace(line, name);
-  const loud = [describeLookupGap(line.unavailable), ...face.loud];
+  const loud = [describeLookupGap(line.unavailable, language?.lookup), ...face.loud];
   return { ...face, value: undefined, under: [], others: [], loud };
 }
 
 /** "by length"; nothing where it rests on nothing of the child. */
 function by({ rests }: Choice): string[] {
-  return rests.length === 0 ? [] : [messages.lookup.by(describeLookupRests(rests))];
+  return rests.length === 0 ? [] : [messages.lookup.by(describeLookupRests(rests, language?.lookup))];
 }
 
 /** "5.5 mm, by height-age (age 9.49 years ÷ 4 + 3)" */
 function otherText(choice: Choice, value: string): string {
-  const rule = describeLookupRule(choice.working);
+  const rule = describeLookupRule(choice.working, language?.lookup);
   return [value, ...by(choice)].join(", ") + (rule === "" ? "" : ` (${rule})`);
 }

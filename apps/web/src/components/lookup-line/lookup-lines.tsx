@@ -1,6 +1,7 @@
 import type { ChildReport } from "@steelyard/core/child";
 import { equipmentBlock, signsBlock } from "@steelyard/core/wording";
 import type { VNode } from "preact";
+import { language } from "../../messages/language.ts";
 import { faceOfEquipment, faceOfSign, sharedHeightAge } from "./lookup-face.ts";
 import { LookupLine } from "./lookup-line.tsx";
 
@@ -15,7 +16,7 @@ interface Props {
 /** All equipment or all normal signs of one child, with what holds for many of the lines once above them. */
 export function LookupLines({ group, lookups, only, printing }: Props): VNode {
   const isEquipment = group === "equipment";
-  const intro = isEquipment ? equipmentBlock().lines : signsBlock().lines;
+  const intro = isEquipment ? equipmentBlock(language?.lookup).lines : signsBlock(language?.lookup).lines;
   const heightAge = sharedHeightAge(lookups[group]);
   const faces = isEquipment ? lookups.equipment.map(faceOfEquipment) : lookups.signs.map(faceOfSign);
   const shown = only === undefined ? faces : faces.filter(({ id }) => only.includes(id));

@@ -1,6 +1,7 @@
 import type { ChildReport } from "@steelyard/core/child";
 import { describeEquipmentItem, describeSign } from "@steelyard/core/wording";
 import { messages } from "../../messages/index.ts";
+import { language } from "../../messages/language.ts";
 import { plainText } from "../../state/plain-text.ts";
 
 type Lookups = Pick<ChildReport, "equipment" | "signs">;
@@ -17,8 +18,8 @@ export function searchLookups(
   };
   return {
     equipment: equipment
-      .filter((line) => holds("equipment", describeEquipmentItem(line)))
+      .filter((line) => holds("equipment", describeEquipmentItem(line, language?.lookup)))
       .map(({ id }) => id),
-    signs: signs.filter((line) => holds("signs", describeSign(line))).map(({ id }) => id),
+    signs: signs.filter((line) => holds("signs", describeSign(line, language?.lookup))).map(({ id }) => id),
   };
 }

@@ -1,6 +1,7 @@
 import { type Dose, formatNumber, formatQuantity, formatWeight } from "@steelyard/core/units";
 import type { VNode } from "preact";
 import { messages } from "../../messages/index.ts";
+import { language } from "../../messages/language.ts";
 import { writtenKg } from "./written-kg.ts";
 
 type Props =
@@ -29,7 +30,8 @@ export function Quantity(props: Props): VNode {
 
 /** The same for text that is only spoken. */
 export function writeQuantity(props: Props): string {
-  if ("dose" in props) return formatQuantity(props.dose);
-  if ("kg" in props) return formatWeight(writtenKg(props.kg));
-  return `${formatNumber(writtenKg(props.fromKg))} ${messages.to} ${formatWeight(writtenKg(props.toKg))}`;
+  if ("dose" in props) return formatQuantity(props.dose, language?.numbers);
+  if ("kg" in props) return formatWeight(writtenKg(props.kg), language?.numbers);
+  const from = formatNumber(writtenKg(props.fromKg), language?.numbers);
+  return `${from} ${messages.to} ${formatWeight(writtenKg(props.toKg), language?.numbers)}`;
 }

@@ -4,8 +4,10 @@ import type { VNode } from "preact";
 import type { Report } from "../../later/compute-report.ts";
 import type { Later } from "../../later/later.ts";
 import { messages } from "../../messages/index.ts";
+import { language } from "../../messages/language.ts";
 import type { IndexedUse } from "../../state/formulary-index.ts";
 import type { BedsideEvent } from "../../state/update.ts";
+import { FormularyText } from "../formulary-text/formulary-text.tsx";
 import { FoldingGroup } from "./folding-group.tsx";
 
 interface Props {
@@ -30,7 +32,7 @@ export function ProblemGroup(props: Props): VNode {
   return (
     <FoldingGroup
       id={problem}
-      name={describeProblem(problem)}
+      name={describeProblem(problem, language?.messages)}
       count={messages.uses(uses.length)}
       isOpen={isOpen}
       printing={printing}
@@ -101,7 +103,9 @@ export function LinesToCome({ uses }: { readonly uses: readonly IndexedUse[] }):
     <ul>
       {uses.map(({ id, medicine, use }) => (
         <li key={id} class="problem-group__coming">
-          <b>{medicine}</b> {use}
+          <FormularyText>
+            <b>{medicine}</b> {use}
+          </FormularyText>
           <span class="unseen">, {messages.doseComing}</span>
         </li>
       ))}

@@ -1,4 +1,5 @@
 import { describeProblem } from "@steelyard/core/wording";
+import { language } from "../../messages/language.ts";
 import type { FormularyIndex, IndexedProblem } from "../../state/formulary-index.ts";
 import { plainText } from "../../state/plain-text.ts";
 
@@ -18,7 +19,7 @@ export function searchUses({ problems }: FormularyIndex, search: string): Found 
   let count = 0;
   const found = problems.flatMap(({ problem, uses }) => {
     const hits = uses.filter(({ medicine, use }) => {
-      const text = plainText(`${medicine} ${use} ${describeProblem(problem)}`);
+      const text = plainText(`${medicine} ${use} ${describeProblem(problem, language?.messages)}`);
       return words.every((word) => text.includes(word));
     });
     const room = Math.max(0, mostShown - count);

@@ -1,7 +1,7 @@
 import type { Technique } from "@steelyard/paper/drawings";
 import type { VNode } from "preact";
 import { messages } from "../../messages/index.ts";
-import { techniqueEn } from "../../messages/technique.en.ts";
+import { techniqueMessages } from "../../messages/technique.ts";
 import type { TypedField } from "../../state/bedside-state.ts";
 import { TechniqueFigure } from "./technique-figure.tsx";
 import { techniquesOf } from "./techniques-of.ts";
@@ -15,14 +15,14 @@ interface Props {
 
 /** How one measurement is taken: drawing and short words. */
 export function TechniqueHelp({ field, posture, people, onClose }: Props): VNode {
-  const title = techniqueEn.title(messages.fields[field].label);
+  const title = techniqueMessages.title(messages.fields[field].label);
   return (
     <section class="technique screen-only" id="technique" aria-label={title}>
       {techniquesOf({ field, posture, people }).map((technique) => (
         <Steps key={technique} technique={technique} />
       ))}
       <button class="button" type="button" onClick={onClose}>
-        {techniqueEn.close}
+        {techniqueMessages.close}
       </button>
     </section>
   );
@@ -33,7 +33,7 @@ function Steps({ technique }: { readonly technique: Technique }): VNode {
     <div class="technique__one">
       <TechniqueFigure technique={technique} />
       <ul>
-        {techniqueEn.steps[technique].map((step) => (
+        {techniqueMessages.steps[technique].map((step) => (
           <li key={step}>{step}</li>
         ))}
       </ul>

@@ -1,6 +1,7 @@
 import type { EstimatedChild } from "@steelyard/core/body";
 import { describeBodyWarning, describeRests } from "@steelyard/core/wording";
 import type { VNode } from "preact";
+import { language } from "../../messages/language.ts";
 
 interface Props {
   readonly child: EstimatedChild | undefined;
@@ -13,9 +14,9 @@ export function WeightRemarks({ child, refusal }: Props): VNode {
   return (
     <div class="weight-remarks">
       {refusal !== undefined && <p class="weight-remarks__warning">{refusal}</p>}
-      {child !== undefined && <p>{describeRests(child.estimate.rests)}</p>}
+      {child !== undefined && <p>{describeRests(child.estimate.rests, language?.messages)}</p>}
       {child?.estimate.warnings.map((warning) => {
-        const sentence = describeBodyWarning(warning);
+        const sentence = describeBodyWarning(warning, language?.messages);
         return (
           <p key={sentence} class="weight-remarks__warning">
             {sentence}

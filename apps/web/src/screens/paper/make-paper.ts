@@ -6,6 +6,7 @@ import {
   createImprint,
   type Drawing,
   drawArmBand,
+  drawReadingTest,
   drawStrip,
   drawWeightGrid,
   ENGLISH_PAPER,
@@ -15,7 +16,8 @@ import {
   type StripMedium,
   type Typefaces,
 } from "@steelyard/paper";
-import { paperEn } from "../../messages/paper.en.ts";
+import { language } from "../../messages/language.ts";
+import { paperMessages } from "../../messages/paper.ts";
 import { versions } from "../../state/versions.ts";
 import type { PaperChoices } from "./paper-choices.ts";
 
@@ -55,10 +57,10 @@ export async function makePaper(
   const faults = checkDrawing(drawing.value, typefaces);
   if (faults.length === 0) return drawing;
   const sentences = faults.slice(0, 3).map((fault) => {
-    if (fault.type === "glyphs-missing") return paperEn.glyphsMissing(fault.characters, fault.text);
-    return paperEn.doesNotFit(fault.type === "texts-overlap" ? fault.texts[0] : fault.text);
+    if (fault.type === "glyphs-missing") return paperMessages.glyphsMissing(fault.characters, fault.text);
+    return paperMessages.doesNotFit(fault.type === "texts-overlap" ? fault.texts[0] : fault.text);
   });
-  return err([paperEn.cannotDraw, ...sentences]);
+  return err([paperMessages.cannotDraw, ...sentences]);
 }
 
 function drawChosen(given: {
@@ -74,12 +76,19 @@ function drawChosen(given: {
       const drawing = drawStrip({ ...context, medium, site });
       if (drawing.ok) return drawing;
       const { widthMm, leastMm } = drawing.error;
-      return err([paperEn.tooNarrow(formatNumber(widthMm), formatNumber(leastMm))]);
+      return err([
+        paperMessages.tooNarrow(
+          formatNumber(widthMm, language?.numbers),
+          formatNumber(leastMm, language?.numbers),
+        ),
+      ]);
     }
     case "arm-band":
       return ok(drawArmBand({ ...context, size }));
     case "grid":
       return ok(drawWeightGrid({ ...context, size, site, girths: "arm" }));
+    case "reading-test":
+      return ok(drawReadingTest({ ...context, size, site }));
     case "grid-waist":
       return ok(drawWeightGrid({ ...context, size, site, girths: "arm-and-waist" }));
   }
@@ -89,15 +98,17 @@ function mediumOf({ page, rollWidth }: PaperChoices): Result<StripMedium, string
   if (page !== "roll") return ok({ sheet: pageSizes[page] });
   const rollWidthMm = Number(rollWidth.trim().replace(",", "."));
   if (rollWidth.trim() === "" || !Number.isFinite(rollWidthMm) || rollWidthMm <= 0) {
-    return err(paperEn.rollWidthMissing);
+    return err(paperMessages.rollWidthMissing);
   }
-  return rollWidthMm > widestRollMm ? err(paperEn.tooWide(formatNumber(widestRollMm))) : ok({ rollWidthMm });
+  return rollWidthMm > widestRollMm
+    ? err(paperMessages.tooWide(formatNumber(widestRollMm, language?.numbers)))
+    : ok({ rollWidthMm });
 }
 
 function imprintSentence(issue: ImprintIssue): string {
   return issue.type === "other-model"
-    ? paperEn.otherModel(issue.profileModel, issue.currentModel)
-    : paperEn.changedSinceSigned(issue.name, issue.date);
+    ? paperMessages.otherModel(issue.profileModel, issue.currentModel)
+    : paperMessages.changedSinceSigned(issue.name, issue.date);
 }
 
 /** A year: sites review their papers yearly (common practice). */

@@ -1,6 +1,6 @@
 import type { VNode } from "preact";
 import { useState } from "preact/hooks";
-import { paperEn } from "../../messages/paper.en.ts";
+import { paperMessages } from "../../messages/paper.ts";
 import { FileChoice } from "./file-choice.tsx";
 import { type PaperChoices, pagesOf, paperKinds, withKind } from "./paper-choices.ts";
 import { readFormularyFile, readSiteFile } from "./read-site-file.ts";
@@ -19,33 +19,33 @@ export function PaperForm({ choices, onChoose }: Props): VNode {
     <>
       <Choice
         name="paper-kind"
-        legend={paperEn.kind}
-        options={paperKinds.map((own) => [own, paperEn.kinds[own]] as const)}
+        legend={paperMessages.kind}
+        options={paperKinds.map((own) => [own, paperMessages.kinds[own]] as const)}
         value={kind}
         onChoose={(own) => onChoose(withKind(choices, own))}
       />
       <Choice
         name="paper-page"
-        legend={paperEn.page}
-        options={pagesOf(kind).map((own) => [own, paperEn.pages[own]] as const)}
+        legend={paperMessages.page}
+        options={pagesOf(kind).map((own) => [own, paperMessages.pages[own]] as const)}
         value={page}
         onChoose={(own) => onChoose({ ...choices, page: own })}
       />
       {page === "roll" && (
         <label class="paper__width">
-          {paperEn.rollWidth}
+          {paperMessages.rollWidth}
           <input
             type="text"
             inputMode="decimal"
             value={rollWidth}
             onInput={({ currentTarget }) => onChoose({ ...choices, rollWidth: currentTarget.value })}
           />
-          {paperEn.rollWidthUnit}
+          {paperMessages.rollWidthUnit}
         </label>
       )}
       <FileChoice
-        label={paperEn.site}
-        hint={paperEn.siteHint}
+        label={paperMessages.site}
+        hint={paperMessages.siteHint}
         file={site?.file}
         refused={siteRefused}
         onText={(file, text) => {
@@ -59,8 +59,8 @@ export function PaperForm({ choices, onChoose }: Props): VNode {
         }}
       />
       <FileChoice
-        label={paperEn.formulary}
-        hint={paperEn.formularyHint}
+        label={paperMessages.formulary}
+        hint={paperMessages.formularyHint}
         file={formulary?.file}
         refused={formularyRefused}
         onText={(file, text) => {

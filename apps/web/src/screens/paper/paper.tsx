@@ -5,7 +5,7 @@ import { loadPaperTypefaces } from "../../effects/paper-typefaces.ts";
 import { saveFile } from "../../effects/save-file.ts";
 import { sha256 } from "../../effects/sha256.ts";
 import { watchDay } from "../../effects/watch-day.ts";
-import { paperEn } from "../../messages/paper.en.ts";
+import { paperMessages } from "../../messages/paper.ts";
 import { versions } from "../../state/versions.ts";
 import { makePaper } from "./make-paper.ts";
 import "./paper.css";
@@ -41,26 +41,26 @@ export function Screen(): VNode {
 
   const download = async ({ drawing, today }: Extract<Made, { state: "drawn" }>): Promise<void> => {
     const name = fileNameOf(choices);
-    setSaid(paperEn.making);
+    setSaid(paperMessages.making);
     try {
       const typefaces = await loadPaperTypefaces();
       const creator = `steelyard ${versions.software}`;
       const bytes = await renderPdf(drawing, { typefaces, madeOn: today, creator });
       saveFile({ name, bytes, type: "application/pdf" });
-      setSaid(paperEn.made(name));
+      setSaid(paperMessages.made(name));
     } catch {
-      setSaid(`${paperEn.notMade} ${commandOf(choices)}`);
+      setSaid(`${paperMessages.notMade} ${commandOf(choices)}`);
     }
   };
 
   return (
     <div class="paper">
       <div class="paper__choices">
-        <p>{paperEn.intro}</p>
+        <p>{paperMessages.intro}</p>
         <PaperForm choices={choices} onChoose={setChoices} />
         {made.state === "drawn" && (
           <button class="button paper__download" type="button" onClick={() => void download(made)}>
-            {paperEn.download(made.drawing.pages.length)}
+            {paperMessages.download(made.drawing.pages.length)}
           </button>
         )}
         <p role="status">{said}</p>
@@ -68,7 +68,7 @@ export function Screen(): VNode {
           <code>{commandOf(choices)}</code>
         </p>
       </div>
-      {made.state === "drawing" && <p role="status">{paperEn.drawing}</p>}
+      {made.state === "drawing" && <p role="status">{paperMessages.drawing}</p>}
       {made.state === "refused" && (
         <div role="alert" class="paper__refused">
           {made.sentences.map((sentence) => (
@@ -93,6 +93,6 @@ async function draw(choices: PaperChoices): Promise<Made> {
       ? { state: "drawn", drawing: drawing.value, today }
       : { state: "refused", sentences: drawing.error };
   } catch {
-    return { state: "refused", sentences: [paperEn.typefaceMissing] };
+    return { state: "refused", sentences: [paperMessages.typefaceMissing] };
   }
 }

@@ -1,7 +1,7 @@
 import { type Drawing, renderSvg } from "@steelyard/paper";
 import type { VNode } from "preact";
 import { useMemo, useState } from "preact/hooks";
-import { paperEn } from "../../messages/paper.en.ts";
+import { paperMessages } from "../../messages/paper.ts";
 
 /** The pages of a drawing one by one, from the same list that the PDF is made of. */
 export function Preview({ drawing }: { readonly drawing: Drawing }): VNode {
@@ -14,19 +14,19 @@ export function Preview({ drawing }: { readonly drawing: Drawing }): VNode {
     [page, title],
   );
   return (
-    <section class="paper__preview" aria-label={paperEn.preview(index + 1, pages.length)}>
+    <section class="paper__preview" aria-label={paperMessages.preview(index + 1, pages.length)}>
       <div class="paper__turn">
         <button class="button" type="button" disabled={index === 0} onClick={() => setWanted(index - 1)}>
-          {paperEn.previousPage}
+          {paperMessages.previousPage}
         </button>
-        <p aria-live="polite">{paperEn.preview(index + 1, pages.length)}</p>
+        <p aria-live="polite">{paperMessages.preview(index + 1, pages.length)}</p>
         <button
           class="button"
           type="button"
           disabled={index === pages.length - 1}
           onClick={() => setWanted(index + 1)}
         >
-          {paperEn.nextPage}
+          {paperMessages.nextPage}
         </button>
       </div>
       {/* Made by renderSvg from our own drawing, every text in it escaped. */}

@@ -1,6 +1,6 @@
 import type { VNode } from "preact";
 import { Quantity } from "../../components/quantity/quantity.tsx";
-import { readerEn } from "../../messages/reader.en.ts";
+import { readerMessages } from "../../messages/reader.ts";
 import type { Comparison } from "./compare-readings.ts";
 
 interface Props {
@@ -14,32 +14,32 @@ export function Agreement({ comparison, onTakeIn, onDiscard }: Props): VNode {
   const { readings, weight, needsThird } = comparison;
   return (
     <div class="reader">
-      <h2>{readerEn.agreement}</h2>
+      <h2>{readerMessages.agreement}</h2>
       <table class="reader__table">
         <thead>
           <tr>
             <th scope="col">
-              <span class="unseen">{readerEn.what}</span>
+              <span class="unseen">{readerMessages.what}</span>
             </th>
-            <th scope="col">{readerEn.first}</th>
-            <th scope="col">{readerEn.second}</th>
-            <th scope="col">{readerEn.apart}</th>
+            <th scope="col">{readerMessages.first}</th>
+            <th scope="col">{readerMessages.second}</th>
+            <th scope="col">{readerMessages.apart}</th>
           </tr>
         </thead>
         <tbody>
           {readings.map(({ field, first, second, apartMm }) => (
             <tr key={field}>
-              <th scope="row">{readerEn.names[field]}</th>
-              <td>{readerEn.value(field, first)}</td>
-              <td>{readerEn.value(field, second)}</td>
+              <th scope="row">{readerMessages.names[field]}</th>
+              <td>{readerMessages.value(field, first)}</td>
+              <td>{readerMessages.value(field, second)}</td>
               <td>
-                <b>{readerEn.inMm(apartMm)}</b>
+                <b>{readerMessages.inMm(apartMm)}</b>
               </td>
             </tr>
           ))}
           {weight !== undefined && (
             <tr>
-              <th scope="row">{readerEn.names.weight}</th>
+              <th scope="row">{readerMessages.names.weight}</th>
               <td>
                 <Quantity kg={weight.firstKg} />
               </td>
@@ -50,7 +50,7 @@ export function Agreement({ comparison, onTakeIn, onDiscard }: Props): VNode {
                 <b>
                   <Quantity kg={weight.apartKg} />
                 </b>{" "}
-                {readerEn.percent(weight.apartPercent)}
+                {readerMessages.percent(weight.apartPercent)}
               </td>
             </tr>
           )}
@@ -60,18 +60,18 @@ export function Agreement({ comparison, onTakeIn, onDiscard }: Props): VNode {
         {readings.map(({ field, combined }) => (
           <p key={field} class={combined.needsThird ? "weight-remarks__warning" : undefined}>
             {combined.needsThird
-              ? readerEn.beyond(field, combined.limit)
-              : readerEn.within(field, combined.limit)}
+              ? readerMessages.beyond(field, combined.limit)
+              : readerMessages.within(field, combined.limit)}
           </p>
         ))}
       </div>
-      <p class="reader__source">{readerEn.limitSource}</p>
+      <p class="reader__source">{readerMessages.limitSource}</p>
       <div class="reader__ways">
         <button class="button reader__main" type="button" onClick={onTakeIn}>
-          {needsThird ? readerEn.takeInThird : readerEn.takeIn}
+          {needsThird ? readerMessages.takeInThird : readerMessages.takeIn}
         </button>
         <button class="button" type="button" onClick={onDiscard}>
-          {readerEn.discard}
+          {readerMessages.discard}
         </button>
       </div>
     </div>

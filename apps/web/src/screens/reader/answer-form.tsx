@@ -1,6 +1,6 @@
 import type { VNode } from "preact";
 import { useState } from "preact/hooks";
-import { readerEn } from "../../messages/reader.en.ts";
+import { readerMessages } from "../../messages/reader.ts";
 import { addressOf } from "../../state/screens.ts";
 import { CodeField } from "./code-field.tsx";
 import { readAskCode } from "./reading-code.ts";
@@ -19,20 +19,20 @@ export function AnswerForm(): VNode {
         else location.hash = addressOf({ screen: "reader", path: text.trim().toUpperCase() });
       }}
     >
-      <h2>{readerEn.amSecond}</h2>
+      <h2>{readerMessages.amSecond}</h2>
       <CodeField
         id="ask-code"
-        label={readerEn.askCode}
-        hint={readerEn.askHint}
+        label={readerMessages.askCode}
+        hint={readerMessages.askHint}
         text={text}
-        issue={isWrong ? readerEn.noAsk : undefined}
+        issue={isWrong ? readerMessages.noAsk : undefined}
         onType={(typed) => {
           setText(typed);
           setWrong(false);
         }}
       />
       <button class="button" type="submit">
-        {readerEn.go}
+        {readerMessages.go}
       </button>
     </form>
   );

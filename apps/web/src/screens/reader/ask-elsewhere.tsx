@@ -2,7 +2,7 @@ import type { VNode } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { QrCode } from "../../components/qr-code/qr-code.tsx";
 import { canScan, scanCodes } from "../../effects/scan-code.ts";
-import { readerEn } from "../../messages/reader.en.ts";
+import { readerMessages } from "../../messages/reader.ts";
 import { addressOf } from "../../state/screens.ts";
 import { CodeField } from "./code-field.tsx";
 import { askCode, type Reading, readAnswerCode, type Tag } from "./reading-code.ts";
@@ -21,21 +21,21 @@ export function AskElsewhere({ tag, onAnswer }: Props): VNode {
   const take = (typed: string, isTyped: boolean): void => {
     const answer = readAnswerCode(typed, tag);
     if (answer.type === "reading") onAnswer(answer.reading);
-    else if (answer.type === "other-asking") setIssue(readerEn.otherAsking);
+    else if (answer.type === "other-asking") setIssue(readerMessages.otherAsking);
     // A camera sees other codes as well.
-    else if (isTyped) setIssue(readerEn.mistyped);
+    else if (isTyped) setIssue(readerMessages.mistyped);
   };
   return (
     <section class="reader__part">
-      <h2>{readerEn.elsewhere}</h2>
-      <p>{readerEn.elsewhereHow}</p>
+      <h2>{readerMessages.elsewhere}</h2>
+      <p>{readerMessages.elsewhereHow}</p>
       <div class="reader__ask">
         <QrCode
           text={`${location.origin}${location.pathname}${addressOf({ screen: "reader", path: code })}`}
-          label={readerEn.askCode}
+          label={readerMessages.askCode}
         />
         <p>
-          {readerEn.askCode}
+          {readerMessages.askCode}
           <output class="reader__sign">{code}</output>
         </p>
       </div>
@@ -49,8 +49,8 @@ export function AskElsewhere({ tag, onAnswer }: Props): VNode {
       >
         <CodeField
           id="answer-code"
-          label={readerEn.answerCode}
-          hint={readerEn.answerHint}
+          label={readerMessages.answerCode}
+          hint={readerMessages.answerHint}
           text={text}
           issue={issue}
           onType={(typed) => {
@@ -60,11 +60,11 @@ export function AskElsewhere({ tag, onAnswer }: Props): VNode {
         />
         <div class="reader__ways">
           <button class="button" type="submit">
-            {readerEn.compare}
+            {readerMessages.compare}
           </button>
           {canScan() && (
             <button class="button" type="button" onClick={() => setScans(!scans)}>
-              {scans ? readerEn.stopScanning : readerEn.scan}
+              {scans ? readerMessages.stopScanning : readerMessages.scan}
             </button>
           )}
         </div>
@@ -74,7 +74,7 @@ export function AskElsewhere({ tag, onAnswer }: Props): VNode {
           onCode={(seen) => take(seen, false)}
           onFail={() => {
             setScans(false);
-            setIssue(readerEn.noCamera);
+            setIssue(readerMessages.noCamera);
           }}
         />
       )}
@@ -111,7 +111,7 @@ function Camera({
   }, []);
   return (
     <div>
-      <p role="status">{readerEn.scanning}</p>
+      <p role="status">{readerMessages.scanning}</p>
       <video ref={video} class="reader__camera" muted playsInline />
     </div>
   );

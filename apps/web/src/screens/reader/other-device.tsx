@@ -1,7 +1,7 @@
 import type { VNode } from "preact";
 import { useState } from "preact/hooks";
 import { QrCode } from "../../components/qr-code/qr-code.tsx";
-import { readerEn } from "../../messages/reader.en.ts";
+import { readerMessages } from "../../messages/reader.ts";
 import { answerCode, type Reading, type Tag } from "./reading-code.ts";
 import { ReadingFields } from "./reading-fields.tsx";
 
@@ -11,20 +11,20 @@ export function OtherDevice({ tag }: { readonly tag: Tag }): VNode {
   if (reading === undefined) {
     return (
       <div class="reader">
-        <h2>{readerEn.blindTitle}</h2>
-        <p>{readerEn.blindIntro}</p>
-        <ReadingFields doneWord={readerEn.showCode} onDone={setReading} />
+        <h2>{readerMessages.blindTitle}</h2>
+        <p>{readerMessages.blindIntro}</p>
+        <ReadingFields doneWord={readerMessages.showCode} onDone={setReading} />
       </div>
     );
   }
   const code = answerCode({ tag, ...reading });
   return (
     <div class="reader">
-      <h2>{readerEn.answerTitle}</h2>
+      <h2>{readerMessages.answerTitle}</h2>
       <output class="reader__sign">{code}</output>
-      <QrCode text={code.replace(" ", "")} label={readerEn.answerTitle} />
+      <QrCode text={code.replace(" ", "")} label={readerMessages.answerTitle} />
       <button class="button" type="button" onClick={() => setReading(undefined)}>
-        {readerEn.again}
+        {readerMessages.again}
       </button>
     </div>
   );

@@ -2,7 +2,7 @@ import type { VNode } from "preact";
 import { useState } from "preact/hooks";
 import { askingTag } from "../../effects/asking-tag.ts";
 import type { ScreenProps } from "../../frame/screen-props.ts";
-import { readerEn } from "../../messages/reader.en.ts";
+import { readerMessages } from "../../messages/reader.ts";
 import { Agreement } from "./agreement.tsx";
 import { AnswerForm } from "./answer-form.tsx";
 import { AskElsewhere } from "./ask-elsewhere.tsx";
@@ -27,9 +27,9 @@ export function Screen({ path, child, texts, send }: ScreenProps): VNode {
   if (child === undefined || (first?.lengthCm === undefined && first?.armMm === undefined)) {
     return (
       <div class="reader">
-        <p>{readerEn.intro}</p>
+        <p>{readerMessages.intro}</p>
         <p>
-          {readerEn.nothingYet} <a href="#/">{readerEn.toBedside}</a>
+          {readerMessages.nothingYet} <a href="#/">{readerMessages.toBedside}</a>
         </p>
         <AnswerForm />
       </div>
@@ -38,10 +38,10 @@ export function Screen({ path, child, texts, send }: ScreenProps): VNode {
   if (stage.type === "blind") {
     return (
       <div class="reader">
-        <h2>{readerEn.blindTitle}</h2>
-        <p>{readerEn.blindIntro}</p>
+        <h2>{readerMessages.blindTitle}</h2>
+        <p>{readerMessages.blindIntro}</p>
         <ReadingFields
-          doneWord={readerEn.done}
+          doneWord={readerMessages.done}
           onDone={(reading) => setStage({ type: "compared", reading })}
           onCancel={() => setStage({ type: "choosing" })}
         />
@@ -65,12 +65,12 @@ export function Screen({ path, child, texts, send }: ScreenProps): VNode {
   }
   return (
     <div class="reader">
-      <p>{readerEn.intro}</p>
+      <p>{readerMessages.intro}</p>
       <section class="reader__part">
-        <h2>{readerEn.here}</h2>
-        <p>{readerEn.hereHow}</p>
+        <h2>{readerMessages.here}</h2>
+        <p>{readerMessages.hereHow}</p>
         <button class="button reader__main" type="button" onClick={() => setStage({ type: "blind" })}>
-          {readerEn.handOver}
+          {readerMessages.handOver}
         </button>
       </section>
       <AskElsewhere

@@ -4,7 +4,8 @@ import type { VNode } from "preact";
 import { useState } from "preact/hooks";
 import { FieldMessages, messageId } from "../../components/field-messages/field-messages.tsx";
 import { MeasureField } from "../../components/measure-field/measure-field.tsx";
-import { readerEn } from "../../messages/reader.en.ts";
+import { language } from "../../messages/language.ts";
+import { readerMessages } from "../../messages/reader.ts";
 import type { FieldMessage } from "../../state/field-message.ts";
 import { sumOfParts } from "../../state/sum-of-parts.ts";
 import { textsOfProposal } from "../../state/texts-of-proposal.ts";
@@ -67,7 +68,7 @@ export function ReadingFields({ doneWord, onDone, onCancel }: Props): VNode {
         </button>
         {onCancel !== undefined && (
           <button class="button" type="button" onClick={onCancel}>
-            {readerEn.cancel}
+            {readerMessages.cancel}
           </button>
         )}
       </div>
@@ -82,6 +83,9 @@ function doubt(
 ): readonly FieldMessage[] {
   if (issue.type === "empty" || field === typing) return [];
   const proposals = "proposals" in issue ? issue.proposals : [];
-  const sentence = describeEntryIssue("proposals" in issue ? { ...issue, proposals: [] } : issue);
+  const sentence = describeEntryIssue(
+    "proposals" in issue ? { ...issue, proposals: [] } : issue,
+    language?.messages,
+  );
   return [{ field: places[field], kind: "issue", sentence, proposals }];
 }

@@ -27,6 +27,7 @@ export type { WeightGridInput } from "./grid/weight-grid-input.ts";
 export { ENGLISH_PAPER } from "./messages/english/english-paper.ts";
 export { FRENCH_PAPER } from "./messages/french/french-paper.ts";
 export type { PaperMessages } from "./messages/paper-messages.ts";
+export { drawReadingTest, type ReadingTestInput } from "./reading-test/draw-reading-test.ts";
 export { type RenderPdfOptions, renderPdf } from "./render/render-pdf.ts";
 export { type RenderSvgOptions, renderSvg } from "./render/render-svg.ts";
 export { drawStrip } from "./strip/draw-strip.ts";

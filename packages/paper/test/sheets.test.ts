@@ -7,6 +7,7 @@ import {
   createImprint,
   type Drawing,
   drawArmBand,
+  drawReadingTest,
   drawStrip,
   drawWeightGrid,
   FRENCH_PAPER,
@@ -30,6 +31,7 @@ const papers: readonly (readonly [string, Draw])[] = [
     "grid with waist",
     (context, page) => drawWeightGrid({ ...context, size: pageSizes[page], girths: "arm-and-waist" }),
   ],
+  ["reading test", (context, page) => drawReadingTest({ ...context, size: pageSizes[page] })],
   [
     "strip",
     (context, page) => {
@@ -191,3 +193,23 @@ function rowsOf(items: readonly Item[]): string[][] {
     return item.role === "TR" ? [item.items.flatMap(textIn)] : rowsOf(item.items);
   });
 }
+
+describe("drawReadingTest()", () => {
+  it("asks for children over the whole strip and counts right what is within 4 % of the model", async () => {
+    const context = await sampleContext();
+    const [questions, answers] = drawReadingTest({ ...context, size: pageSizes.a4 }).pages;
+    const asked = (questions?.items ?? []).flatMap(textIn).filter((text) => text.startsWith("length "));
+    expect(asked).toHaveLength(10);
+    const rows = rowsOf(answers?.items ?? []).slice(1);
+    expect(rows).toHaveLength(10);
+    for (const [, length = "", arm = "", lineKg = "", also = ""] of rows) {
+      expect(asked).toContain(`length ${length} cm`);
+      const measured = { lengthCm: centimetres(Number(length)), armMm: millimetres(Number(arm)) };
+      const estimate = estimateWeight(measured);
+      if (!estimate.ok) throw new Error(length);
+      const { totalKg } = estimate.value;
+      expect(Math.abs(Number(lineKg) / totalKg - 1)).toBeLessThan(0.02);
+      for (const kg of also.split(", ")) expect(Math.abs(Number(kg) / totalKg - 1)).toBeLessThanOrEqual(0.04);
+    }
+  });
+});

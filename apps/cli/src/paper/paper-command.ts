@@ -2,6 +2,7 @@ import { Command } from "commander";
 import { EXIT_STATUS_HELP, helpCautions } from "../help-text.ts";
 import { createArmBandCommand } from "./arm-band-command.ts";
 import { createGridCommand } from "./grid-command.ts";
+import { createReadingTestCommand } from "./reading-test-command.ts";
 import { createStripCommand } from "./strip-command.ts";
 
 const HELP = `
@@ -15,10 +16,11 @@ Examples:
   steelyard paper strip --page letter --formulary signed.json -o strip.pdf
   steelyard paper arm-band -o arm-band.pdf
   steelyard paper grid --waist --site site.json -o grid.pdf
+  steelyard paper reading-test --site site.json -o test.pdf
 
 ${EXIT_STATUS_HELP}`;
 
-/** `steelyard paper strip | arm-band | grid`. */
+/** `steelyard paper strip | arm-band | grid | reading-test`. */
 export function createPaperCommand(): Command {
   const command = new Command("paper")
     .description("True-scale papers for a bay without a screen, as PDF or SVG.")

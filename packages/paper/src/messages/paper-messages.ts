@@ -2,6 +2,7 @@ import type { MessageCatalogue } from "@steelyard/core/wording";
 import type { ArmBandMessages } from "./arm-band-messages.ts";
 import type { FrameMessages } from "./frame-messages.ts";
 import type { GridMessages } from "./grid-messages.ts";
+import type { ReadingTestMessages } from "./reading-test-messages.ts";
 import type { StripMessages } from "./strip-messages.ts";
 
 /** Every word on paper in one language, by area. */
@@ -13,4 +14,5 @@ export interface PaperMessages {
   readonly strip: StripMessages;
   readonly armBand: ArmBandMessages;
   readonly grid: GridMessages;
+  readonly readingTest: ReadingTestMessages;
 }

@@ -3,6 +3,7 @@ import type { PaperMessages } from "../paper-messages.ts";
 import { ENGLISH_ARM_BAND } from "./arm-band.ts";
 import { ENGLISH_FRAME } from "./frame.ts";
 import { ENGLISH_GRID } from "./grid.ts";
+import { ENGLISH_READING_TEST } from "./reading-test.ts";
 import { ENGLISH_STRIP } from "./strip.ts";
 
 /** The English words on paper; the source that other languages are translated from. */
@@ -13,4 +14,5 @@ export const ENGLISH_PAPER: PaperMessages = {
   strip: ENGLISH_STRIP,
   armBand: ENGLISH_ARM_BAND,
   grid: ENGLISH_GRID,
+  readingTest: ENGLISH_READING_TEST,
 };

@@ -3,6 +3,7 @@ import type { PaperMessages } from "../paper-messages.ts";
 import { FRENCH_ARM_BAND } from "./arm-band.ts";
 import { FRENCH_FRAME } from "./frame.ts";
 import { FRENCH_GRID } from "./grid.ts";
+import { FRENCH_READING_TEST } from "./reading-test.ts";
 import { FRENCH_STRIP } from "./strip.ts";
 
 /**
@@ -16,4 +17,5 @@ export const FRENCH_PAPER: PaperMessages = {
   strip: FRENCH_STRIP,
   armBand: FRENCH_ARM_BAND,
   grid: FRENCH_GRID,
+  readingTest: FRENCH_READING_TEST,
 };

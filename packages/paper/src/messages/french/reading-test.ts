@@ -1,0 +1,28 @@
+import type { ReadingTestMessages } from "../reading-test-messages.ts";
+
+export const FRENCH_READING_TEST: ReadingTestMessages = {
+  title: "Épreuve de lecture",
+  subtitle: "Dix enfants inventés : lire leurs poids sur le ruban de taille",
+  answersTitle: "Épreuve de lecture, réponses",
+  answersSubtitle: "Garder cette page à part jusqu’à la fin de l’épreuve",
+  how: "Le ruban assemblé devant soi, trouver chaque taille, aller droit jusqu’au bras et noter la ligne la plus proche. Prendre le poids idéal dans la marge.",
+  child: ({ number }) => `Enfant ${number}`,
+  length: ({ cm }) => `taille ${cm} cm`,
+  arm: ({ mm }) => `bras ${mm} mm`,
+  total: "poids total, kg",
+  ideal: "poids idéal, kg",
+  reader: "Lu par",
+  date: "Date",
+  columns: {
+    child: "enfant",
+    length: "taille, cm",
+    arm: "bras, mm",
+    line: "ligne proche, kg",
+    right: "juste aussi, kg",
+    ideal: "idéal, kg",
+    range: "étendue 95 %, kg",
+  },
+  marking:
+    "Juste : la ligne la plus proche, ou ce qui est dit juste aussi (à moins de 4 % du modèle corporel). Poids idéal : à moins de 3 %. Qui en manque plus d’un sur dix relit le ruban avec quelqu’un qui n’en manque pas (usage courant, pas un seuil publié).",
+  childAlt: "Un enfant couché sur le dos, le mètre autour du milieu du bras",
+};

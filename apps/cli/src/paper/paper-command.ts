@@ -26,7 +26,12 @@ export function createPaperCommand(): Command {
     .description("True-scale papers for a bay without a screen, as PDF or SVG.")
     .helpCommand("help [command]", "print the help of a command")
     .addHelpText("after", () => `${HELP}\n${helpCautions()}`);
-  for (const own of [createStripCommand(), createArmBandCommand(), createGridCommand()])
-    command.addCommand(own);
+  const papers = [
+    createStripCommand(),
+    createArmBandCommand(),
+    createGridCommand(),
+    createReadingTestCommand(),
+  ];
+  for (const paper of papers) command.addCommand(paper);
   return command;
 }

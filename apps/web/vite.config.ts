@@ -10,7 +10,9 @@ export default defineConfig({
   root: import.meta.dirname,
   build: {
     target: "es2023",
-    modulePreload: { polyfill: false },
+    // One style sheet for all screens, and no script that would fetch parts of it: the first screen's script is short of room.
+    modulePreload: false,
+    cssCodeSplit: false,
     assetsInlineLimit: 0,
     // The formulary's own part is large on purpose: the budgets below watch what matters, in gzip.
     chunkSizeWarningLimit: 2000,

@@ -4,6 +4,7 @@ import { createChildCommand } from "./child/child-command.ts";
 import { createFormularyCommand } from "./formulary/formulary-command.ts";
 import { EXIT_STATUS_HELP, helpCautions } from "./help-text.ts";
 import { createPaperCommand } from "./paper/paper-command.ts";
+import { createStudyCommand } from "./study/study-command.ts";
 import { describeVersions } from "./versions.ts";
 import { createWeighCommand } from "./weigh/weigh-command.ts";
 
@@ -19,6 +20,7 @@ export function createProgram(): Command {
     createChildCommand(),
     createWeighCommand(),
     createCalibrateCommand(),
+    createStudyCommand(),
     createFormularyCommand(),
     createPaperCommand(),
   ];

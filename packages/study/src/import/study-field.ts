@@ -78,3 +78,14 @@ export function isQuantity(field: string): field is QuantityName {
 export function isWord(field: string): field is WordName {
   return Object.hasOwn(WORD_FIELDS, field);
 }
+
+/** Every field a column may be taken for. */
+export const STUDY_FIELDS: readonly StudyField[] = [
+  ...(Object.keys(QUANTITY_FIELDS) as QuantityName[]),
+  ...(Object.keys(WORD_FIELDS) as WordName[]),
+  "childId",
+  "site",
+  "measurer",
+  "cluster",
+  "visit",
+];

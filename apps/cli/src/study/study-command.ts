@@ -1,0 +1,223 @@
+import { createHash } from "node:crypto";
+import { readFile } from "node:fs/promises";
+import { basename } from "node:path";
+import { defaultBodyModel } from "@steelyard/core/body";
+import { cautionBlock } from "@steelyard/core/wording";
+import { analyseStudy, MADE_STRATA } from "@steelyard/study/analysis";
+import { inventStudy } from "@steelyard/study/example";
+import { type ImportedStudy, type ImportIssue, importStudy, openStudyFile } from "@steelyard/study/import";
+import { type BodyInput, type Method, readMethod } from "@steelyard/study/methods";
+import { assessQuality } from "@steelyard/study/quality";
+import { composeReport, ENGLISH_REPORT, reportFiles } from "@steelyard/study/report";
+import { selectRows } from "@steelyard/study/table";
+import { Command } from "commander";
+import { isCalendarDate, today } from "../calibrate/calendar-date.ts";
+import { CommandFailure, EXIT } from "../exit-status.ts";
+import { fileFailure } from "../file-failure.ts";
+import { EXIT_STATUS_HELP, helpCautions } from "../help-text.ts";
+import { loadTypefaces } from "../paper/load-typefaces.ts";
+import { SOFTWARE_VERSION } from "../versions.ts";
+import { wrap } from "../wrap.ts";
+import { describeQuality, describeStudy, formatAccuracy } from "./format-study.ts";
+import { readMap } from "./read-map.ts";
+import { writeFiles } from "./write-files.ts";
+
+const HELP = `
+The file is a CSV or TSV text of any encoding, an .xlsx workbook or a SAS
+transport file. It holds a scale weight and a length, a height or an age; columns
+are matched by name, else by looks, and their units by name, else by their
+numbers. What was matched by looks only must be confirmed with --map.
+
+Methods: a column of estimates by its name; body:length+arm (of length, arm,
+waist, thigh, calf, head, sex, age, build, carer); formula:luscombe2007. When
+none is given: every column of estimates, and the body model.
+
+The folder gets report.html, report.pdf, a CSV of every table and an SVG of every
+figure. The same file, options and date give the same bytes.
+
+Examples:
+  steelyard study rows.csv -o report
+  steelyard study rows.xlsx --methods body:length+arm formula:luscombe2007 \\
+    --by length site -o report
+  steelyard study survey.csv --map "v3=weightKg:kg" --map "v4=armMm:mm|cm" -o report
+
+${EXIT_STATUS_HELP}`;
+
+interface StudyOptions {
+  readonly output: string;
+  readonly methods?: readonly string[];
+  readonly by: readonly string[];
+  readonly map: readonly string[];
+  readonly sheet?: string;
+  readonly title?: string;
+  readonly date?: string;
+  readonly seed: string;
+}
+
+/** In place of a file: 400 invented children. */
+const EXAMPLE = "example";
+
+const collect = (value: string, before: readonly string[]): readonly string[] => [...before, value];
+
+/** `steelyard study rows.csv -o report`. */
+export function createStudyCommand(): Command {
+  return new Command("study")
+    .description("Judge methods against scale weights, and write the report.")
+    .argument("<file>", 'the file of children with a scale weight; "example" is one of 400 invented children')
+    .requiredOption("-o, --output <folder>", "the folder for the report")
+    .option("--methods <method...>", "what is judged (see below)")
+    .option("--by <column...>", "groups to tell apart: length, age, weight-for-length, or a column", [
+      "length",
+      "age",
+      "sex",
+    ])
+    .option("--map <column=field:unit>", "what a column is and its unit; repeatable", collect, [])
+    .option("--sheet <name>", "the sheet of a workbook")
+    .option("--title <title>", "the title of the report")
+    .option("--date <YYYY-MM-DD>", "the day it is made, in place of today")
+    .option("--seed <number>", "the seed of what is drawn at random", "1")
+    .addHelpText("after", () => `${HELP}\n${helpCautions()}`)
+    .action(studyFile);
+}
+
+async function studyFile(path: string, options: StudyOptions): Promise<void> {
+  const { date: madeOn = today() } = options;
+  if (!isCalendarDate(madeOn)) throw wrongUsage(`--date: "${madeOn}" is no day such as 2026-11-25.`);
+  const seed = Number(options.seed);
+  if (!Number.isInteger(seed) || seed < 0) throw wrongUsage(`--seed: "${options.seed}" is no whole number.`);
+  const changes = options.map.map(readMap);
+  const bytes = path === EXAMPLE ? new TextEncoder().encode(inventStudy()) : await load(path);
+  const show = progress();
+  const opened = await openStudyFile(bytes, options.sheet === undefined ? {} : { sheet: options.sheet });
+  if (!opened.ok) throw notServed(path, opened.error);
+  const study = importStudy(opened.value, { changes, onProgress: (share) => show("reading", share) });
+  show.end();
+  if (!study.ok) throw notServed(path, study.error);
+  refuseUnconfirmed(study.value);
+  say(describeStudy(study.value));
+  const { table, fates } = study.value;
+  const compared = selectRows(table, (row) => fates[row] === 0);
+  const methods = options.methods?.map((text) => methodOf(text, study.value)) ?? usualMethods(study.value);
+  const by = options.by.map((name) => tableName(name, study.value));
+  const analysis = analyseStudy(compared, {
+    methods,
+    by,
+    onProgress: (share) => show("estimating", share),
+  });
+  show.end();
+  const unknown = analysis.unknownStrata.filter(
+    (name) => options.by.length > 3 || !["length", "age", "sex"].includes(name),
+  );
+  if (unknown.length > 0)
+    throw wrongUsage(
+      `--by: there is no ${unknown.join(", ")}. There are: ${[...MADE_STRATA, ...study.value.mapping.flatMap(({ column, role }) => (compared.words.has(role.type === "field" ? role.field : column) ? [column] : []))].join(", ")}.`,
+    );
+  const quality = assessQuality(table, { by: ["measurer", "site"] });
+  say(describeQuality(quality));
+  const typefaces = await loadTypefaces();
+  const report = composeReport({
+    study: study.value,
+    quality,
+    analysis,
+    title: options.title ?? `Accuracy of weight estimates: ${basename(path)}`,
+    fileSha256: createHash("sha256").update(bytes).digest("hex"),
+    seed,
+    madeOn,
+    software: SOFTWARE_VERSION,
+    model: defaultBodyModel().version,
+    invented: opened.value.header.some((name) => name.toLowerCase() === "invented"),
+    typefaces,
+  });
+  const files = await reportFiles(report, typefaces);
+  await writeFiles(options.output, files);
+  process.stdout.write(`\n${formatAccuracy(analysis)}\n`);
+  const { title, lines } = cautionBlock();
+  say([
+    `Written to ${options.output}: report.html, report.pdf and ${files.length - 2} tables and figures.`,
+    `${title}: ${lines.join(" ")}`,
+  ]);
+}
+
+function load(path: string): Promise<Uint8Array> {
+  return readFile(path).catch((error: unknown) => {
+    throw fileFailure("read", path, error);
+  });
+}
+
+/** A column by the name it has in the file or by the field it is taken for. */
+function tableName(name: string, { mapping }: ImportedStudy): string {
+  const role = mapping.find(({ column }) => column === name)?.role;
+  return role?.type === "field" ? role.field : name;
+}
+
+/** Every column of estimates, and the body model with more and more of what the file has. */
+function usualMethods({ mapping }: ImportedStudy): readonly Method[] {
+  const has = (...fields: readonly string[]): boolean =>
+    mapping.some(({ role }) => role.type === "field" && fields.includes(role.field));
+  const length: readonly BodyInput[] = has("lengthCm", "standingHeightCm", "statureCm")
+    ? ["lengthCm"]
+    : ["ageMonths"];
+  const sets: readonly (readonly BodyInput[])[] = [
+    length,
+    ...(has("armMm") ? [[...length, "armMm"] as const] : []),
+    ...(has("armMm") && has("sex") ? [[...length, "armMm", "sex"] as const] : []),
+  ];
+  return [
+    ...sets.map((inputs): Method => ({ type: "body", inputs })),
+    ...mapping.flatMap(({ column, role }): Method[] =>
+      role.type === "estimate" ? [{ type: "column", column }] : [],
+    ),
+  ];
+}
+
+function methodOf(text: string, { mapping }: ImportedStudy): Method {
+  const columns = mapping.flatMap(({ column, role }) => (role.type === "estimate" ? [column] : []));
+  const method = readMethod(text, columns);
+  if (method.ok) return method.value;
+  const { inputs, formulas } = method.error;
+  throw wrongUsage(
+    `--methods: "${text}" is no method. Columns of estimates: ${columns.join(", ") || "none"}. body: of ${inputs.join(", ")}. formula: ${formulas.join(", ")}.`,
+  );
+}
+
+/** A column that only its looks speak for is never used without a person's word. */
+function refuseUnconfirmed({ mapping }: ImportedStudy): void {
+  const doubtful = mapping.filter(({ by, role }) => by === "looks" && role.type === "field");
+  if (doubtful.length === 0) return;
+  const maps = doubtful.map(
+    ({ column, role, unit }) =>
+      `--map "${column}=${role.type === "field" ? role.field : role.type}${unit === undefined ? "" : `:${unit}`}"`,
+  );
+  throw new CommandFailure(
+    EXIT.notServed,
+    `The names of some columns say nothing, and by their looks they may be the ones that are needed. If so, say it:\n${maps.join(" ")}\nNothing was computed.`,
+  );
+}
+
+function notServed(path: string, issue: ImportIssue): CommandFailure {
+  return new CommandFailure(
+    EXIT.notServed,
+    `Cannot read ${path}: ${ENGLISH_REPORT.issue(issue)} Nothing was computed.`,
+  );
+}
+
+function wrongUsage(message: string): CommandFailure {
+  return new CommandFailure(EXIT.wrongUsage, message);
+}
+
+/** How far a long step is, on a terminal, at most twice a second. */
+function progress(): ((step: string, share: number) => undefined) & { readonly end: () => void } {
+  const { isTTY } = process.stderr;
+  let last = 0;
+  const show = (step: string, share: number): undefined => {
+    const now = performance.now();
+    if (!isTTY || now - last < 500) return;
+    last = now;
+    process.stderr.write(`\r${step} ${Math.floor(100 * share)} %`);
+  };
+  return Object.assign(show, { end: () => isTTY && process.stderr.write("\r\u001b[K") });
+}
+
+function say(sentences: readonly string[]): void {
+  for (const sentence of sentences) process.stderr.write(`${wrap(sentence, { hanging: "  " })}\n`);
+}

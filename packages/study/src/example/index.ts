@@ -1,0 +1,1 @@
+export { inventStudy } from "./invent-study.ts";

@@ -1,0 +1,137 @@
+import { cautionBlock } from "@steelyard/core/wording";
+import { accuracyTables, strataTables } from "./accuracy-tables.ts";
+import type { Block, StudyReport } from "./block.ts";
+import { ENGLISH_REPORT } from "./english-words.ts";
+import { drawBlandAltman } from "./figures/draw-bland-altman.ts";
+import { drawCalibration } from "./figures/draw-calibration.ts";
+import { drawErrorByStratum } from "./figures/draw-error-by-stratum.ts";
+import { drawFlow } from "./figures/draw-flow.ts";
+import { drawWithinBars } from "./figures/draw-within-bars.ts";
+import { checklist, methodsParagraph, references } from "./methods-section.ts";
+import { importBlocks, qualityBlocks } from "./quality-blocks.ts";
+import type { ReportInput } from "./report-input.ts";
+
+/** The report of a study as blocks. The same input gives the same blocks. */
+export function composeReport(input: ReportInput): StudyReport {
+  const { study, quality, analysis, typefaces, title, madeOn, software } = input;
+  const words = ENGLISH_REPORT;
+  const served = analysis.methods.map(({ estimates }) => ({
+    name: words.methodName(estimates.method),
+    children: estimates.served,
+  }));
+  const [accuracy, agreement, ...common] = accuracyTables(analysis, words);
+  const bars = analysis.methods.flatMap(({ estimates, overall }) =>
+    overall === undefined ? [] : [{ name: words.methodName(estimates.method), ...overall }],
+  );
+  const first = analysis.methods[0];
+  const caution = cautionBlock();
+  const blocks: Block[] = [
+    ...(input.invented
+      ? [
+          {
+            type: "text",
+            text: "These children are invented. Nothing here says anything about real ones.",
+          } as const,
+        ]
+      : []),
+    { type: "text", text: `${caution.title}: ${caution.lines.join(" ")}` },
+    {
+      type: "text",
+      text: `File SHA-256 ${input.fileSha256}. Made on ${madeOn} by steelyard ${software}, body model ${input.model}, seed ${input.seed}. Errors are estimate minus true weight, in % of the true weight from the scale.`,
+    },
+    heading("From rows to comparison"),
+    figure("flow", words.flowTitle, drawFlow({ flow: study.flow, served, typefaces, words })),
+    ...importBlocks(study),
+    heading("Data quality"),
+    ...qualityBlocks(quality),
+    heading("Accuracy"),
+    ...[accuracy, agreement, ...common].flatMap((table): Block[] =>
+      table === undefined ? [] : [{ type: "table", table }],
+    ),
+    ...(bars.length === 0
+      ? []
+      : [
+          figure(
+            "within",
+            "Estimates within 10 % and 20 % of the scale weight",
+            drawWithinBars({ lines: bars, typefaces, words }),
+          ),
+        ]),
+    ...analysis.methods.flatMap((method, i): Block[] => {
+      const name = words.methodName(method.estimates.method);
+      const plot = drawBlandAltman({ analysis, method, typefaces, words });
+      const curve = drawCalibration({ analysis, method, typefaces, words });
+      return [
+        ...(plot === undefined
+          ? []
+          : [
+              figure(
+                `bland-altman-${i + 1}`,
+                `${name}: error against size, with bias and limits of agreement`,
+                plot,
+              ),
+            ]),
+        ...(curve === undefined
+          ? []
+          : [
+              figure(
+                `calibration-${i + 1}`,
+                `${name}: scale weight against estimate in ten groups; on the grey line means calibrated`,
+                curve,
+              ),
+            ]),
+      ];
+    }),
+    ...strataBlocks(input),
+    heading("Methods"),
+    { type: "text", text: methodsParagraph(input) },
+    { type: "list", items: references(analysis) },
+    heading("Items of reporting checklists that this report answers"),
+    { type: "list", items: checklist(first !== undefined) },
+  ];
+  return {
+    title: input.invented ? `${title} (invented children)` : title,
+    language: words.language,
+    madeOn,
+    creator: `steelyard ${software}`,
+    blocks,
+  };
+}
+
+function strataBlocks({ analysis, typefaces }: ReportInput): Block[] {
+  const words = ENGLISH_REPORT;
+  const tables = strataTables(analysis, words);
+  if (tables.length === 0) return [];
+  return [
+    heading("By groups of children"),
+    ...tables.flatMap(({ column, method, table }): Block[] => {
+      const strata = analysis.methods[method]?.by.find((own) => own.column === column)?.strata ?? [];
+      if (strata.length === 0) return [];
+      const blocks: Block[] = [{ type: "table", table }];
+      if (strata.length > 40) return blocks;
+      const page = drawErrorByStratum({ strata, typefaces, words });
+      blocks.push(
+        figure(`error-${table.name}`, `${table.caption}: mean error and limits of agreement`, page),
+      );
+      if (column === "site" || column === "country") {
+        const lines = strata.map(({ name, summary }) => ({ name, ...summary }));
+        blocks.push(
+          figure(
+            `forest-${table.name}`,
+            `${table.caption}: within 10 % and 20 %`,
+            drawWithinBars({ lines, typefaces, words }),
+          ),
+        );
+      }
+      return blocks;
+    }),
+  ];
+}
+
+function heading(text: string): Block {
+  return { type: "heading", text, level: 2 };
+}
+
+function figure(name: string, caption: string, page: Extract<Block, { type: "figure" }>["page"]): Block {
+  return { type: "figure", name, caption, page };
+}

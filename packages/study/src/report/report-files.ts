@@ -1,0 +1,33 @@
+import { renderPdf, renderSvg, type Typefaces } from "@steelyard/paper";
+import type { StudyReport } from "./block.ts";
+import { layOutPages } from "./lay-out-pages.ts";
+import { writeCsv } from "./write-csv.ts";
+import { writeHtml } from "./write-html.ts";
+
+/** A file of a report, by its name within the report's folder. */
+export interface ReportFile {
+  readonly name: string;
+  readonly content: string | Uint8Array;
+}
+
+/** All files of a report: report.html, report.pdf, a CSV of every table and an SVG of every figure. The same report gives the same bytes. */
+export async function reportFiles(report: StudyReport, typefaces: Typefaces): Promise<readonly ReportFile[]> {
+  const { blocks, madeOn, creator } = report;
+  const pdf = await renderPdf(layOutPages(report, typefaces), { typefaces, madeOn, creator });
+  return [
+    { name: "report.html", content: writeHtml(report) },
+    { name: "report.pdf", content: pdf },
+    ...blocks.flatMap((block): ReportFile[] => {
+      if (block.type === "table")
+        return [{ name: `${block.table.name}.csv`, content: writeCsv(block.table) }];
+      if (block.type === "figure")
+        return [
+          {
+            name: `${block.name}.svg`,
+            content: renderSvg(block.page, { title: block.caption, embed: typefaces.files }),
+          },
+        ];
+      return [];
+    }),
+  ];
+}

@@ -1,0 +1,22 @@
+import type { Typefaces } from "@steelyard/paper";
+import type { StudyAnalysis } from "../analysis/index.ts";
+import type { ImportedStudy } from "../import/index.ts";
+import type { StudyQuality } from "../quality/index.ts";
+
+/** What a report is made of. */
+export interface ReportInput {
+  readonly study: ImportedStudy;
+  readonly quality: StudyQuality;
+  readonly analysis: StudyAnalysis;
+  readonly title: string;
+  /** SHA-256 of the file, hexadecimal: the same file is known again. */
+  readonly fileSha256: string;
+  readonly seed: number;
+  /** YYYY-MM-DD. */
+  readonly madeOn: string;
+  readonly software: string;
+  readonly model: string;
+  /** Marks a study of invented children on every part of it. */
+  readonly invented?: boolean;
+  readonly typefaces: Typefaces;
+}

@@ -47,14 +47,22 @@ const UNITS: Readonly<Record<UnitSymbol, Unit>> = {
   },
   oz: { dimension: "mass", size: POUND_G / 16, spellings: ["oz", "ounce", "ounces"] },
   lb: { dimension: "mass", size: POUND_G, spellings: ["lb", "lbs", "pound", "pounds"] },
-  d: { dimension: "time", size: 1, spellings: ["d", "day", "days"] },
-  w: { dimension: "time", size: 7, spellings: ["w", "wk", "wks", "week", "weeks"] },
+  d: { dimension: "time", size: 1, spellings: ["d", "day", "days", "j", "jour", "jours"] },
+  w: {
+    dimension: "time",
+    size: 7,
+    spellings: ["w", "wk", "wks", "week", "weeks", "sem", "semaine", "semaines"],
+  },
   mo: {
     dimension: "time",
     size: DAYS_PER_MONTH,
-    spellings: ["mo", "mos", "m", "mth", "mths", "month", "months"],
+    spellings: ["mo", "mos", "m", "mth", "mths", "month", "months", "mois"],
   },
-  y: { dimension: "time", size: 12 * DAYS_PER_MONTH, spellings: ["y", "yr", "yrs", "year", "years"] },
+  y: {
+    dimension: "time",
+    size: 12 * DAYS_PER_MONTH,
+    spellings: ["y", "yr", "yrs", "year", "years", "an", "ans"],
+  },
 };
 
 /** The unit each field is kept in. */

@@ -41,5 +41,6 @@ export { ENGLISH } from "./english.ts";
 export { ENGLISH_DOSING } from "./english-dosing.ts";
 export { ENGLISH_LANGUAGE } from "./english-language.ts";
 export { ENGLISH_SITE, type SiteCatalogue } from "./english-site.ts";
+export { FRENCH_LANGUAGE } from "./french-language.ts";
 export type { Language } from "./language.ts";
 export type { MessageCatalogue, MessageKey, MessageValues } from "./message-catalogue.ts";

@@ -98,7 +98,7 @@ async function studyFile(path: string, options: StudyOptions): Promise<void> {
   const { table, fates } = study.value;
   const compared = selectRows(table, (row) => fates[row] === 0);
   const methods = options.methods?.map((text) => methodOf(text, study.value)) ?? usualMethods(study.value);
-  const by = options.by.map((name) => tableName(name, study.value));
+  const by = [...new Set(options.by.map((name) => tableName(name, study.value)))];
   const analysis = analyseStudy(compared, {
     methods,
     by,

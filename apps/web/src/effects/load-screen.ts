@@ -6,6 +6,8 @@ type Load = () => Promise<{ readonly Screen: Screen }>;
 /** One for each screen behind Bedside. */
 const parts: Readonly<Record<LaterScreenId, Load>> = {
   reader: () => import("../screens/reader/reader.tsx"),
+  casebook: () => import("../screens/casebook/casebook.tsx"),
+  practice: () => import("../screens/practice/practice.tsx"),
   paper: () => import("../screens/paper/paper.tsx"),
 };
 

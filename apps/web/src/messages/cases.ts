@@ -2,7 +2,7 @@ import { casesEn } from "./cases.en.ts";
 import { whenSpoken } from "./language.ts";
 import type { Words } from "./words.ts";
 
-/** Words of the clock, the log and the casebook, in the language of the page. */
+/** The words of the clock, the log and the casebook, in the language of the page. */
 export let cases: Words<typeof casesEn> = casesEn;
 
 whenSpoken((translation) => {

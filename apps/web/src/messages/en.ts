@@ -20,12 +20,16 @@ export const en = {
   screens: {
     bedside: "Bedside",
     reader: "Second reader",
+    casebook: "Casebook",
+    practice: "Practice",
     paper: "Paper",
   } satisfies Record<ScreenId, string>,
   /** What one goes there for, in the menu. */
   screenFor: {
     bedside: "Weight and doses from two measurements",
     reader: "Another person measures, blind",
+    casebook: "Cases on this device, later weights, export",
+    practice: "Read the tape on invented children",
     paper: "True-scale strips and grids to print",
   } satisfies Record<ScreenId, string>,
   windowTitle: (screen: string): string => `Steelyard ${screen}`,
@@ -162,6 +166,7 @@ export const en = {
     days: "days",
     erase: "erase",
     next: "Next",
+    done: "Done",
     keyboard: "Use the device’s keyboard",
   },
   sumOfParts: ({ parts, sum }: { parts: string; sum: string }): string => `${parts} = ${sum}\u00a0cm.`,

@@ -1,0 +1,1 @@
+export { practiceEn as practice } from "./practice.en.ts";

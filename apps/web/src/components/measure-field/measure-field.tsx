@@ -14,7 +14,9 @@ interface Props {
   readonly describedBy: string | undefined;
   readonly onType: (text: string) => void;
   readonly onLeave: () => void;
-  /** Enter: on to the next field, or done. */
+  /** Enter goes no further: the keyboard of a phone goes away. */
+  readonly isLast?: boolean | undefined;
+  /** Enter: on to the next field, or to what follows from the fields. */
   readonly onEnter: (() => void) | undefined;
 }
 
@@ -28,6 +30,7 @@ export function MeasureField({
   describedBy,
   onType,
   onLeave,
+  isLast,
   onEnter,
 }: Props): VNode {
   const { label, unit, hint } = messages.fields[field];
@@ -47,7 +50,7 @@ export function MeasureField({
           autocomplete="off"
           autocorrect="off"
           spellcheck={false}
-          enterkeyhint={onEnter === undefined ? "done" : "next"}
+          enterkeyhint={isLast ? "done" : "next"}
           maxLength={40}
           aria-invalid={describedBy !== undefined}
           aria-describedby={describedBy === undefined ? hintId : `${describedBy} ${hintId}`}
@@ -57,8 +60,8 @@ export function MeasureField({
             if (event.key !== "Enter") return;
             event.preventDefault();
             // Done: the keyboard of a phone goes away and the doses come into sight.
-            if (onEnter === undefined) event.currentTarget.blur();
-            else onEnter();
+            if (isLast) event.currentTarget.blur();
+            onEnter?.();
           }}
         />
         {unit !== "" && <span aria-hidden="true">{unit}</span>}

@@ -52,14 +52,20 @@ export function NumberPad({ onGiveUp }: Props): VNode | null {
   const press = (key: string): void => {
     if (field.current !== undefined) pressKey(field.current, key);
   };
-  const next = (): void => {
-    const fields = [...document.querySelectorAll<HTMLInputElement>("input[data-pad]")];
-    const at = field.current === undefined ? -1 : fields.indexOf(field.current);
-    const following = fields[at + 1];
+  const fields = [...document.querySelectorAll<HTMLInputElement>("input[data-pad]")];
+  const following = field.current === undefined ? undefined : fields[fields.indexOf(field.current) + 1];
+  const goOn = (): void => {
     keepKeyboardDown(true);
-    if (following === undefined) field.current?.blur();
-    else following.focus();
-    if (following === undefined) setKind(undefined);
+    if (following !== undefined) {
+      following.focus();
+      return;
+    }
+    // What Enter does in a last field, the field itself knows.
+    field.current?.dispatchEvent(
+      new KeyboardEvent("keydown", { key: "Enter", bubbles: true, cancelable: true }),
+    );
+    field.current?.blur();
+    setKind(undefined);
   };
   return (
     <div
@@ -91,8 +97,8 @@ export function NumberPad({ onGiveUp }: Props): VNode | null {
           <path d="M11 4h17v16H11l-8-8zM15 9l7 7M22 9l-7 7" />
         </svg>
       </button>
-      <button class="number-pad__key number-pad__next" type="button" onClick={next}>
-        {messages.pad.next}
+      <button class="number-pad__key number-pad__next" type="button" onClick={goOn}>
+        {following === undefined ? messages.pad.done : messages.pad.next}
       </button>
       <button class="number-pad__key number-pad__keyboard" type="button" onClick={onGiveUp}>
         {messages.pad.keyboard}

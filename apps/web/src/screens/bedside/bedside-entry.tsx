@@ -57,7 +57,8 @@ export function BedsideEntry({ state, items, next, later, send }: Props): VNode 
       onHelp={later?.hasTechnique(field) ? () => setHelped(helped === field ? undefined : field) : undefined}
       onType={(text) => send({ type: "typed", field, text })}
       onLeave={() => send({ type: "settled" })}
-      onEnter={onEnter === undefined ? undefined : () => document.getElementById(onEnter)?.focus()}
+      isLast={onEnter === undefined}
+      onEnter={onEnter === undefined ? showSheet : () => document.getElementById(onEnter)?.focus()}
     />
   );
   const choose = (field: ChosenField): VNode => (
@@ -108,4 +109,9 @@ function isAlwaysThere(field: string): boolean {
 
 function isChosen(field: BedsideField): field is ChosenField {
   return field in messages.choices;
+}
+
+/** On a narrow screen the doses stand below the fields: whoever is done with those wants to see these. */
+function showSheet(): void {
+  if (matchMedia("(max-width: 59.99rem)").matches) document.querySelector(".sheet")?.scrollIntoView();
 }

@@ -45,7 +45,8 @@ export function ReadingFields({ doneWord, onDone, onCancel }: Props): VNode {
         setTyping(field);
       }}
       onLeave={() => setTyping(undefined)}
-      onEnter={field === "lengthCm" ? () => document.getElementById(places.armMm)?.focus() : undefined}
+      isLast={field === "armMm"}
+      onEnter={field === "lengthCm" ? () => document.getElementById(places.armMm)?.focus() : submit}
     />
   );
   return (
@@ -88,4 +89,8 @@ function doubt(
     language?.messages,
   );
   return [{ field: places[field], kind: "issue", sentence, proposals }];
+}
+
+function submit(): void {
+  document.querySelector<HTMLFormElement>(".reader__form")?.requestSubmit();
 }

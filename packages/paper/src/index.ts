@@ -1,4 +1,5 @@
 export { drawArmBand } from "./arm-band/draw-arm-band.ts";
+export { type BookletInput, drawBooklet, emergencyProblems } from "./booklet/draw-booklet.ts";
 export { checkDrawing, type DrawingFault } from "./drawing/check-drawing.ts";
 export type {
   Anchor,

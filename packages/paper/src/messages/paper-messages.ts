@@ -1,5 +1,6 @@
 import type { MessageCatalogue } from "@steelyard/core/wording";
 import type { ArmBandMessages } from "./arm-band-messages.ts";
+import type { BookletMessages } from "./booklet-messages.ts";
 import type { FrameMessages } from "./frame-messages.ts";
 import type { GridMessages } from "./grid-messages.ts";
 import type { ReadingTestMessages } from "./reading-test-messages.ts";
@@ -14,5 +15,6 @@ export interface PaperMessages {
   readonly strip: StripMessages;
   readonly armBand: ArmBandMessages;
   readonly grid: GridMessages;
+  readonly booklet: BookletMessages;
   readonly readingTest: ReadingTestMessages;
 }

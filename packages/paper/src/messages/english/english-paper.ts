@@ -1,6 +1,7 @@
 import { ENGLISH } from "@steelyard/core/wording";
 import type { PaperMessages } from "../paper-messages.ts";
 import { ENGLISH_ARM_BAND } from "./arm-band.ts";
+import { ENGLISH_BOOKLET } from "./booklet.ts";
 import { ENGLISH_FRAME } from "./frame.ts";
 import { ENGLISH_GRID } from "./grid.ts";
 import { ENGLISH_READING_TEST } from "./reading-test.ts";
@@ -14,5 +15,6 @@ export const ENGLISH_PAPER: PaperMessages = {
   strip: ENGLISH_STRIP,
   armBand: ENGLISH_ARM_BAND,
   grid: ENGLISH_GRID,
+  booklet: ENGLISH_BOOKLET,
   readingTest: ENGLISH_READING_TEST,
 };

@@ -1,6 +1,7 @@
 import { ENGLISH } from "@steelyard/core/wording";
 import type { PaperMessages } from "../paper-messages.ts";
 import { FRENCH_ARM_BAND } from "./arm-band.ts";
+import { FRENCH_BOOKLET } from "./booklet.ts";
 import { FRENCH_FRAME } from "./frame.ts";
 import { FRENCH_GRID } from "./grid.ts";
 import { FRENCH_READING_TEST } from "./reading-test.ts";
@@ -17,5 +18,6 @@ export const FRENCH_PAPER: PaperMessages = {
   strip: FRENCH_STRIP,
   armBand: FRENCH_ARM_BAND,
   grid: FRENCH_GRID,
+  booklet: FRENCH_BOOKLET,
   readingTest: FRENCH_READING_TEST,
 };

@@ -119,7 +119,7 @@ async function studyFile(path: string, options: StudyOptions): Promise<void> {
     study: study.value,
     quality,
     analysis,
-    title: options.title ?? `Accuracy of weight estimates: ${basename(path)}`,
+    title: options.title ?? ENGLISH_REPORT.reportTitle(basename(path)),
     fileSha256: createHash("sha256").update(bytes).digest("hex"),
     seed,
     madeOn,

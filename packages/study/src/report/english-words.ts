@@ -17,6 +17,7 @@ const FATES: Readonly<Record<Fate, string>> = {
 /** The report in English. */
 export const ENGLISH_REPORT: ReportWords = {
   language: "en",
+  reportTitle: (file) => `Accuracy of weight estimates: ${file}`,
   count: (n) => formatNumber(n),
   percent: (value) => `${value >= 0.05 ? "+" : ""}${tenth(value)} %`,
   methodName,

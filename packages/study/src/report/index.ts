@@ -4,3 +4,4 @@ export { ENGLISH_REPORT } from "./english-words.ts";
 export { type ReportFile, reportFiles } from "./report-files.ts";
 export type { ReportInput } from "./report-input.ts";
 export type { ReportWords } from "./report-words.ts";
+export { zipReport } from "./zip-report.ts";

@@ -4,6 +4,7 @@ import type { Method } from "../methods/index.ts";
 /** Every sentence of a report that is not data: the catalogue of one language. */
 export interface ReportWords {
   readonly language: string;
+  readonly reportTitle: (file: string) => string;
   readonly count: (n: number) => string;
   /** To a tenth, with its sign and "%". */
   readonly percent: (value: number) => string;

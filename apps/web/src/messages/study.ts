@@ -1,0 +1,1 @@
+export { studyEn as study } from "./study.en.ts";

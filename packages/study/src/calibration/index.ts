@@ -1,0 +1,2 @@
+export { fingerprintText } from "./fingerprint-text.ts";
+export { weighedChildren } from "./weighed-children.ts";

@@ -6,6 +6,7 @@ import { Frame, mainId } from "./frame/frame.tsx";
 import { LaterScreen } from "./frame/later-screen.tsx";
 import type { Later } from "./later/later.ts";
 import { messages } from "./messages/index.ts";
+import { language } from "./messages/language.ts";
 import { Bedside } from "./screens/bedside/bedside.tsx";
 import { NextChild } from "./screens/bedside/next-child.tsx";
 import type { CaseLog } from "./screens/case-log/case-log.tsx";
@@ -28,7 +29,7 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
   const [log, setLog] = useState<{ readonly CaseLog: typeof CaseLog } | undefined>(undefined);
   const [giving, setGiving] = useState<Giving | undefined>(undefined);
   const [later, setLater] = useState<Later | "failed" | undefined>(undefined);
-  const view = useMemo(() => readBedside(state), [state.texts, state.typing, state.today]);
+  const view = useMemo(() => readBedside(state), [state.texts, state.typing, state.today, language]);
   const { child } = view;
   const loaded = typeof later === "object" ? later : undefined;
   const report = useMemo(
@@ -38,7 +39,7 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
 
   const items = useMemo(
     () => [...view.messages, ...(loaded?.slipMessages({ ...view, typing: state.typing }) ?? [])],
-    [view, loaded, state.typing],
+    [view, loaded, state.typing, language],
   );
 
   useEffect(() => {

@@ -1,8 +1,10 @@
 import { hydrate } from "preact";
 import { App } from "./app.tsx";
+import { Spoken } from "./components/language/spoken.tsx";
 import type { Effects } from "./effects/effects.ts";
 import { findPins, keepPins } from "./effects/kept-pins.ts";
 import { keepTexts, keptTexts, typedAhead } from "./effects/kept-texts.ts";
+import { languageEffects } from "./effects/language-effects.ts";
 import { loadCaseLog } from "./effects/load-case-log.ts";
 import { loadLater } from "./effects/load-later.ts";
 import { loadScreen } from "./effects/load-screen.ts";
@@ -34,6 +36,6 @@ const effects: Effects = {
   watchOffline,
   watchPrinting,
 };
-hydrate(<App effects={effects} />, place);
+hydrate(<Spoken effects={languageEffects}>{() => <App effects={effects} />}</Spoken>, place);
 // For whoever measures how long the start takes.
 performance.mark("usable");

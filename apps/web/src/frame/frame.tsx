@@ -1,6 +1,7 @@
 import type { ComponentChildren, VNode } from "preact";
 import { Cautions, type OfflineState } from "../components/cautions/cautions.tsx";
 import { DraftBanner } from "../components/draft-banner/draft-banner.tsx";
+import { LanguageNote } from "../components/language/language-note.tsx";
 import { Masthead } from "../components/masthead/masthead.tsx";
 import type { ScreenId } from "../state/screens.ts";
 import { versions } from "../state/versions.ts";
@@ -22,6 +23,7 @@ export const mainId = "main";
 export function Frame({ screen, offline, actions, pad, children }: Props): VNode {
   return (
     <>
+      <LanguageNote />
       <DraftBanner />
       <div class="frame">
         <Masthead screen={screen} actions={actions} />

@@ -141,13 +141,17 @@ function Certainty({ line }: { readonly line: DoseLine }): VNode {
           {perKg(robustness.acceptedHighPerKg)}. {messages.outside(percent(robustness.probabilityOutside))}
         </p>
       )}
-      {robustnessOmitted !== undefined && <p>{describeRobustnessOmitted(robustnessOmitted, language?.dosing)}</p>}
+      {robustnessOmitted !== undefined && (
+        <p>{describeRobustnessOmitted(robustnessOmitted, language?.dosing)}</p>
+      )}
     </Part>
   );
 }
 
 function percent(probability: number): string {
-  return probability < 0.01 ? messages.underOne : formatNumber(Math.round(probability * 100), language?.numbers);
+  return probability < 0.01
+    ? messages.underOne
+    : formatNumber(Math.round(probability * 100), language?.numbers);
 }
 
 function Notes({
@@ -165,9 +169,7 @@ function Notes({
     <Part title={title}>
       <ul>
         {notes.map((note) => (
-          <li key={note}>
-            {isOwn ? note : <FormularyText>{note}</FormularyText>}
-          </li>
+          <li key={note}>{isOwn ? note : <FormularyText>{note}</FormularyText>}</li>
         ))}
       </ul>
     </Part>

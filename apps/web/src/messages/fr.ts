@@ -1,0 +1,301 @@
+import { FRENCH_NUMBERS, formatNumber } from "@steelyard/core/units";
+import type { en } from "./en.ts";
+import type { Words } from "./words.ts";
+
+const number = (value: number): string => formatNumber(value, FRENCH_NUMBERS);
+const s = (value: number): string => (FRENCH_NUMBERS.plural(value) === "one" ? "" : "s");
+
+/** The page in French: machine-translated and reviewed by nobody. */
+export const fr: Words<typeof en> = {
+  name: "Steelyard",
+  screens: {
+    bedside: "Au chevet",
+    reader: "Second lecteur",
+    casebook: "Registre",
+    practice: "Entraînement",
+    paper: "Papier",
+  },
+  screenFor: {
+    bedside: "Poids et doses à partir de deux mesures",
+    reader: "Une autre personne mesure, à l’aveugle",
+    casebook: "Cas de cet appareil, poids ultérieurs, export",
+    practice: "Lire le mètre ruban sur des enfants inventés",
+    paper: "Bandes et grilles à l’échelle, à imprimer",
+  },
+  windowTitle: (screen) => `Steelyard ${screen}`,
+  menuName: "Écrans",
+  menu: (screen) => `${screen}, autres écrans`,
+  screenComing: "Chargement.",
+  screenMissing: "Cet écran n’a pas pu être chargé.",
+  nextChild: "Nouvel enfant",
+  bringBack: "Revenir au dernier enfant",
+  carriedOver:
+    "Ces valeurs ont été saisies avant le rechargement de la page. Est-ce toujours le même enfant\u202f?",
+  entry: "Mesures",
+  fields: {
+    lengthCm: { label: "Longueur couchée", unit: "cm", hint: "du sommet du crâne au talon" },
+    armMm: { label: "Périmètre brachial", unit: "mm", hint: "à mi-bras, relâché" },
+    ageMonths: { label: "Âge", unit: "", hint: "comme 9 ans, 18 mois ou 3 sem" },
+    waistCm: { label: "Tour de taille", unit: "cm", hint: "au-dessus des hanches" },
+    thighCm: { label: "Périmètre de cuisse", unit: "cm", hint: "à mi-cuisse" },
+    calfCm: { label: "Périmètre de mollet", unit: "cm", hint: "au plus large" },
+    headCm: { label: "Périmètre crânien", unit: "cm", hint: "au plus large" },
+    carerKg: { label: "Poids, selon l’accompagnant", unit: "kg", hint: "compte comme une estimation" },
+    earlierKg: { label: "Poids, pesée antérieure", unit: "kg", hint: "avec sa date, ou l’âge d’alors" },
+    earlierDate: { label: "Date de cette pesée", unit: "", hint: "à la place de l’âge d’alors" },
+    birthDate: { label: "Date de naissance", unit: "", hint: "à la place de l’âge" },
+    lengthCm2: { label: "Longueur, deuxième lecture", unit: "cm", hint: "ruban ôté puis reposé" },
+    armMm2: { label: "Bras, deuxième lecture", unit: "mm", hint: "ruban ôté puis reposé" },
+    lengthCm3: {
+      label: "Longueur, troisième lecture",
+      unit: "cm",
+      hint: "la valeur médiane des trois compte",
+    },
+    armMm3: { label: "Bras, troisième lecture", unit: "mm", hint: "la valeur médiane des trois compte" },
+    kneeHeightCm: { label: "Hauteur du genou", unit: "cm", hint: "du talon au dessus du genou plié" },
+    tibiaCm: { label: "Longueur du tibia", unit: "cm", hint: "de l’interligne du genou à la malléole" },
+    ulnaCm: { label: "Longueur de l’ulna", unit: "cm", hint: "du coude au poignet, demande l’âge" },
+    earlierAgeMonths: {
+      label: "Âge à cette pesée",
+      unit: "",
+      hint: "comme 9 ans, 18 mois ou 3 sem",
+    },
+    scaleKg: { label: "Poids, balance", unit: "kg", hint: "lu maintenant, remplace l’estimation" },
+  },
+  choices: {
+    sex: {
+      label: "Sexe",
+      options: [
+        ["", "non connu"],
+        ["f", "fille"],
+        ["m", "garçon"],
+      ],
+    },
+    posture: {
+      label: "Enfant",
+      options: [
+        ["", "position non dite"],
+        ["lying", "couché"],
+        ["half-sitting", "demi-assis"],
+        ["seated", "assis"],
+      ],
+    },
+    people: {
+      label: "Mesuré par",
+      options: [
+        ["", "non dit"],
+        ["1", "une personne"],
+        ["2", "deux personnes"],
+      ],
+    },
+    build: {
+      label: "Corpulence à l’œil",
+      options: [
+        ["", "non jugée"],
+        ["very-thin", "très mince"],
+        ["thin", "mince"],
+        ["average", "moyenne"],
+        ["heavy", "forte"],
+        ["very-heavy", "très forte"],
+      ],
+    },
+    oedema: {
+      label: "Œdème",
+      options: [
+        ["", "non"],
+        ["yes", "oui"],
+      ],
+    },
+    missingLimb: {
+      label: "Membre manquant",
+      options: [
+        ["", "aucun"],
+        ["hand", "main"],
+        ["forearm", "avant-bras et main"],
+        ["arm", "bras"],
+        ["foot", "pied"],
+        ["lower-leg", "jambe et pied"],
+        ["leg", "membre inférieur"],
+      ],
+    },
+    pregnant: {
+      label: "Grossesse",
+      options: [
+        ["", "non"],
+        ["yes", "oui"],
+      ],
+    },
+  },
+  unitNames: { cm: "en centimètres", mm: "en millimètres", kg: "en kilogrammes" },
+  take: (proposal) => `Prendre ${proposal}`,
+  ask: {
+    sex: ["Sexe", "Ajouter le sexe"],
+    ageMonths: ["Âge", "Ajouter l’âge"],
+    waistCm: ["Taille", "Ajouter le tour de taille"],
+    thighCm: ["Cuisse", "Ajouter le périmètre de cuisse"],
+    calfCm: ["Mollet", "Ajouter le périmètre de mollet"],
+    headCm: ["Tête", "Ajouter le périmètre crânien"],
+    lengthCm2: ["Deuxième lecture", "Ajouter une deuxième lecture"],
+    lengthCm3: ["Troisième lecture", "Ajouter une troisième lecture"],
+    kneeHeightCm: ["Ne peut être allongé", "Ajouter un segment du corps\u00a0: ne peut être allongé"],
+    build: ["Corpulence à l’œil", "Ajouter la corpulence à l’œil"],
+    carerKg: ["Dire de l’accompagnant", "Ajouter le poids selon l’accompagnant"],
+    earlierKg: ["Pesée antérieure", "Ajouter une pesée antérieure"],
+    oedema: ["Œdème, membre, grossesse", "Ajouter un œdème, un membre manquant ou une grossesse"],
+    scaleKg: ["Balance", "Ajouter le poids lu sur la balance"],
+  },
+  secondReader: "Second lecteur",
+  askAll: ["Plus", "Ajouter autre chose"],
+  addMore: "Ce que l’on sait d’autre",
+  narrows: ({ percent }) => `resserre à ±${number(percent)}\u00a0%`,
+  narrowsHere: ({ percent }) => `resserre l’intervalle à ±${number(percent)}\u00a0%`,
+  how: "Comment",
+  howTo: (name) => `Comment mesurer\u00a0: ${name}`,
+  pad: {
+    name: "Touches numériques",
+    decimal: ",",
+    point: "virgule décimale",
+    plus: "plus, pour un enfant plus long que le ruban",
+    years: "ans",
+    months: "mois",
+    weeks: "semaines",
+    days: "jours",
+    erase: "effacer",
+    next: "Suivant",
+    done: "Terminé",
+    keyboard: "Utiliser le clavier de l’appareil",
+  },
+  sumOfParts: ({ parts, sum }) => `${parts} = ${sum.replace(".", ",")}\u00a0cm.`,
+  readings: ({ field, numbers, value, spread, limit, needsThird }) => {
+    const unit = field === "lengthCm" ? "cm" : "mm";
+    const apart = `écart de ${number(spread)}\u00a0${unit}`;
+    return needsThird
+      ? `Lectures avec un ${apart}\u00a0; des lectures soigneuses diffèrent de ${number(limit)}\u00a0${unit} au plus. Lisez une troisième fois\u00a0: la valeur médiane compte.`
+      : `${numbers.length === 2 ? "Deux lectures" : "Trois lectures"}, ${apart}\u00a0: ${number(value)}\u00a0${unit} compte.`;
+  },
+  notABirthDate: "Aucun enfant n’est né ce jour-là. L’année est-elle juste\u202f?",
+  ageOfBirthDate: (months) => {
+    if (months < 24) return `Âge\u00a0: ${number(Math.round(months * 10) / 10)}\u00a0mois.`;
+    const years = Math.floor(months / 12);
+    return `Âge\u00a0: ${number(years)}\u00a0an${s(years)} et ${number(Math.floor(months % 12))}\u00a0mois.`;
+  },
+  ageBeforeBirthDate: "L’âge saisi compte\u00a0; la date de naissance est laissée de côté.",
+  notAnEarlierDate: "Ce jour est encore à venir.",
+  earlierNeedsAge: "Un poids antérieur demande aussi l’âge actuel.",
+  earlierBeforeBirth: "Ce jour précède la naissance.",
+  weight: "Poids",
+  total: "Poids total",
+  ideal: "Poids idéal",
+  beam: { ideal: "idéal", carer: "accompagnant", earlier: "antérieur" },
+  backToTop: "vers les mesures",
+  idealUnknown: "inconnu sans longueur",
+  range: "intervalle à 95\u00a0%",
+  rangeOfScale: "lu sur une balance",
+  to: "à",
+  kg: "kg",
+  noWeightYet: "Pas encore de poids",
+  sheet: "Doses",
+  search: "Chercher un médicament, un usage ou du matériel",
+  found: (count, shown) =>
+    count === 0
+      ? "Rien sur la feuille ne porte ces mots."
+      : count > shown
+        ? `${number(count)} trouvé${s(count)}, dont ${number(shown)} affiché${s(shown)}\u00a0: précisez.`
+        : `${number(count)} trouvé${s(count)}.`,
+  uses: (count) => `${number(count)} usage${s(count)}`,
+  doseComing: "en cours de calcul",
+  dosesMissing: "Les doses n’ont pas pu être chargées.",
+  loadAgain: "Recharger la page",
+  lookup: {
+    groups: { equipment: "Matériel", signs: "Constantes normales" },
+    none: "Aucune",
+    by: (rests) => `selon ${rests}`,
+    ready: (sizes) => `${sizes} à portée`,
+    or: (sizes) => `ou ${sizes}`,
+    and: " et ",
+    orJoin: " ou ",
+    tenthToNinetieth: "du 10e au 90e percentile",
+    centile: (centile, value) => `${value} au percentile ${centile}`,
+    centiles: "Percentiles",
+    others: "Autres valeurs publiées",
+    source: (document, verification) => `${document} (${verification})`,
+  },
+  draftLine: "projet",
+  basis: { total: "total", ideal: "idéal", adjusted: "ajusté", lean: "maigre" },
+  on: (basis) => `selon le poids ${basis}`,
+  of: "de",
+  addedTo: "ajouté à",
+  startAt: "commencer à",
+  noDose: "Pas de dose",
+  flag: {
+    rounded: (percent, isLess) => `arrondi ${isLess ? "en moins" : "en plus"}, ${percent}\u00a0%`,
+    limited: { "single-maximum": "limité au maximum par dose", minimum: "relevé au minimum" },
+    basesDiffer: "poids total et idéal diffèrent",
+    basisSwapped: "selon le poids total, non l’idéal",
+    ageNeeded: "âge nécessaire",
+    neonate: "pas pour le nouveau-né",
+  },
+  diluteFirst: "Diluer d’abord\u00a0: prendre",
+  add: "ajouter",
+  working: "Calcul",
+  notes: "Remarques",
+  certainty: "Degré de certitude",
+  accepted: "Intervalle admis",
+  outside: (percent) => `Probabilité que la dose en sorte pour le vrai poids\u00a0: ${percent}\u00a0%.`,
+  underOne: "moins de 1",
+  further: "Doses suivantes",
+  preparations: "Préparation de la seringue",
+  preparationKind: { fixed: "Concentration fixe", "per-kg": "Préparée selon le poids" },
+  madeUpTo: "à compléter à",
+  with: "avec",
+  rateRange: "intervalle",
+  lasts: (hours) => `Une seringue dure ${hours}\u00a0h à ce débit.`,
+  chosen: (option, reason) =>
+    reason === undefined ? `Calculé ici\u00a0: ${option}.` : `Calculé ici\u00a0: ${option}. ${reason}`,
+  alternatives: "Autres doses publiées",
+  otherDose: (title) => `autre dose publiée\u00a0: ${title}`,
+  defaultDose: "Revenir au premier choix",
+  pin: "Garder dans la liste courte",
+  unpin: "Retirer de la liste courte",
+  shortList: "Liste courte",
+  pumpRate: "Pompe",
+  doseGiven: "donne",
+  given: "Administration",
+  repeat: "Répéter",
+  cautions: "Précautions",
+  contraindications: "Ne pas administrer",
+  incompatibilities: "Ne pas mélanger avec",
+  monitoring: "Surveiller",
+  sources: "Références",
+  verification: {
+    read: "lu dans la source",
+    memory: "de mémoire, à vérifier",
+    "common practice": "pratique courante",
+  },
+  firstSteps: {
+    title: "Deux mesures d’abord",
+    steps: [
+      {
+        title: "Longueur couchée",
+        text: "Enfant à plat sur le dos, jambes tendues. Ruban sur le lit à côté de l’enfant, du sommet du crâne au talon, non aux orteils. En centimètres.",
+      },
+      {
+        title: "Périmètre brachial",
+        text: "Bras nu, à mi-distance entre la pointe de l’épaule et le coude, pendant et relâché. Ruban au contact de la peau sans la serrer. En millimètres.",
+      },
+    ],
+    end: "Le poids et les doses apparaissent pendant la saisie. La longueur seule donne aussi un poids, avec un intervalle plus large. Rien ne quitte cet appareil.",
+  },
+  versions: ({ software, model, formulary, formularySigned }) =>
+    `Steelyard ${software}, modèle corporel ${model}, formulaire ${formulary} (${formularySigned ? "signé" : "projet, non signé"}), non calibré pour ce site.`,
+  spoken: ({ total, range, ideal }) =>
+    `Poids total ${total}, intervalle à 95\u00a0% ${range}.${ideal === undefined ? "" : ` Poids idéal ${ideal}.`} Les doses se trouvent plus bas, par problème.`,
+  language: {
+    choose: "Langue de la page",
+    missing: (name) => `${name}\u00a0: chargement impossible. Réessayez avec le réseau.`,
+    formulary:
+      "Les noms, usages et précautions des médicaments viennent du formulaire et restent dans sa langue.",
+  },
+  offlineReady: "Prêt à fonctionner sans réseau.",
+  updateWaits: "Une version plus récente est prête et démarrera à la prochaine ouverture de la page.",
+};

@@ -1,0 +1,17 @@
+import { FRENCH_LANGUAGE } from "@steelyard/core/wording";
+import { casesFr } from "./cases.fr.ts";
+import { fr } from "./fr.ts";
+import { paperFr } from "./paper.fr.ts";
+import { readerFr } from "./reader.fr.ts";
+import { techniqueFr } from "./technique.fr.ts";
+import type { Translation } from "./translation.ts";
+
+/** All of the page in French, loaded when somebody asks for it. Machine-translated and reviewed by nobody. */
+export const french: Translation = {
+  language: FRENCH_LANGUAGE,
+  page: fr,
+  cases: casesFr,
+  paper: paperFr,
+  reader: readerFr,
+  technique: techniqueFr,
+};

@@ -3,6 +3,7 @@ import { defineConfig } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { firstScreenBudget } from "./build/first-screen-budget.ts";
 import { fold } from "./build/fold.ts";
+import { noPreload } from "./build/no-preload.ts";
 import { preloadTypeface } from "./build/preload-typeface.ts";
 import { prerender } from "./build/prerender.ts";
 
@@ -20,6 +21,7 @@ export default defineConfig({
   plugins: [
     preact({ devToolsEnabled: false }),
     fold({ path: "src/state/formulary-index.ts", names: ["formularyIndex"] }),
+    noPreload(),
     prerender(),
     preloadTypeface(),
     firstScreenBudget({ limitKb: 60, shellLimitKb: 400 }),

@@ -2,6 +2,7 @@ import preact from "@preact/preset-vite";
 import { defineConfig } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { firstScreenBudget } from "./build/first-screen-budget.ts";
+import { isOfFirstScreen } from "./build/first-screen-part.ts";
 import { fold } from "./build/fold.ts";
 import { noPreload } from "./build/no-preload.ts";
 import { preloadTypeface } from "./build/preload-typeface.ts";
@@ -14,10 +15,19 @@ export default defineConfig({
     // One style sheet for all screens, and no script that would fetch parts of it: the first screen's script is short of room.
     modulePreload: false,
     cssCodeSplit: false,
+    rolldownOptions: {
+      output: {
+        codeSplitting: {
+          groups: [{ name: "model", test: isOfFirstScreen, includeDependenciesRecursively: false }],
+        },
+      },
+    },
     assetsInlineLimit: 0,
     // The formulary's own part is large on purpose: the budgets below watch what matters, in gzip.
     chunkSizeWarningLimit: 2000,
   },
+  // The Study screen works in a module worker that shares its parts.
+  worker: { format: "es" },
   plugins: [
     preact({ devToolsEnabled: false }),
     fold({ path: "src/state/formulary-index.ts", names: ["formularyIndex"] }),

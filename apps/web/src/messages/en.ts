@@ -1,5 +1,4 @@
 import type { ChildReport } from "@steelyard/core/child";
-import type { Basis } from "@steelyard/core/dosing";
 import type { CombinedReadings, RepeatedField } from "@steelyard/core/entry";
 import { formatNumber } from "@steelyard/core/units";
 import type { ChosenField, OptionalField, TypedField } from "../state/bedside-state.ts";
@@ -155,20 +154,6 @@ export const en = {
   /** On the button of a field, and what it does. */
   how: "How",
   howTo: (name: string): string => `How to measure: ${name}`,
-  pad: {
-    name: "Number keys",
-    decimal: ".",
-    point: "decimal point",
-    plus: "plus, for a child longer than the tape",
-    years: "years",
-    months: "months",
-    weeks: "weeks",
-    days: "days",
-    erase: "erase",
-    next: "Next",
-    done: "Done",
-    keyboard: "Use the device’s keyboard",
-  },
   sumOfParts: ({ parts, sum }: { parts: string; sum: string }): string => `${parts} = ${sum}\u00a0cm.`,
   readings: ({ field, numbers, value, spread, limit, needsThird }: ReadingsSaid): string => {
     const unit = field === "lengthCm" ? "cm" : "mm";
@@ -211,75 +196,8 @@ export const en = {
   loadAgain: "Load the page again",
   lookup: {
     groups: { equipment: "Equipment", signs: "Normal signs" },
-    none: "None",
-    by: (rests: string): string => `by ${rests}`,
-    ready: (sizes: string): string => `${sizes} ready`,
-    or: (sizes: string): string => `or ${sizes}`,
-    and: " and ",
-    orJoin: " or ",
-    tenthToNinetieth: "10th to 90th centile",
-    centile: (centile: string, value: string): string => `${value} at centile ${centile}`,
-    centiles: "Centiles",
-    others: "Other published values",
-    source: (document: string, verification: string): string => `${document} (${verification})`,
   },
-  draftLine: "draft",
-  basis: { total: "total", ideal: "ideal", adjusted: "adjusted", lean: "lean" } satisfies Record<
-    Basis,
-    string
-  >,
-  on: (basis: string): string => `on ${basis} weight`,
-  of: "of",
-  addedTo: "added to",
-  startAt: "start at",
-  noDose: "No dose",
-  flag: {
-    rounded: (percent: string, isLess: boolean): string =>
-      `rounded ${isLess ? "down" : "up"} ${percent}\u00a0%`,
-    limited: { "single-maximum": "limited to the single maximum", minimum: "raised to the minimum" },
-    basesDiffer: "total and ideal weight differ",
-    basisSwapped: "on total weight, not ideal",
-    ageNeeded: "age needed",
-    neonate: "not for newborns",
-  },
-  diluteFirst: "Dilute first: take",
-  add: "add",
-  working: "Working",
-  notes: "Notes",
-  certainty: "How sure",
-  accepted: "Accepted range",
-  outside: (percent: string): string =>
-    `Probability that the dose lies outside it for the true weight: ${percent}\u00a0%.`,
-  underOne: "under 1",
-  further: "Further doses",
-  preparations: "Making up the syringe",
-  preparationKind: { fixed: "Fixed concentration", "per-kg": "Made up by weight" },
-  madeUpTo: "made up to",
-  with: "with",
-  rateRange: "range",
-  lasts: (hours: string): string => `One syringe lasts ${hours} h at that rate.`,
-  chosen: (option: string, reason: string | undefined): string =>
-    reason === undefined ? `Computed here: ${option}.` : `Computed here: ${option}. ${reason}`,
-  alternatives: "Other published doses",
-  otherDose: (title: string): string => `other published dose: ${title}`,
-  defaultDose: "Back to the first choice",
-  pin: "Keep in the short list",
-  unpin: "Take off the short list",
   shortList: "Short list",
-  pumpRate: "Pump",
-  doseGiven: "gives",
-  given: "Giving it",
-  repeat: "Repeat",
-  cautions: "Cautions",
-  contraindications: "Not to be given",
-  incompatibilities: "Do not mix with",
-  monitoring: "Watch",
-  sources: "Sources",
-  verification: {
-    read: "read in the source",
-    memory: "from memory, to be verified",
-    "common practice": "common practice",
-  },
   firstSteps: {
     title: "Two measurements first",
     steps: [

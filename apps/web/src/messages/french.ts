@@ -3,6 +3,7 @@ import { casesFr } from "./cases.fr.ts";
 import { fr } from "./fr.ts";
 import { paperFr } from "./paper.fr.ts";
 import { readerFr } from "./reader.fr.ts";
+import { sheetFr } from "./sheet.fr.ts";
 import { techniqueFr } from "./technique.fr.ts";
 import type { Translation } from "./translation.ts";
 
@@ -13,5 +14,6 @@ export const french: Translation = {
   cases: casesFr,
   paper: paperFr,
   reader: readerFr,
+  sheet: sheetFr,
   technique: techniqueFr,
 };

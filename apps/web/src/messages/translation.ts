@@ -3,6 +3,7 @@ import type { casesEn } from "./cases.en.ts";
 import type { en } from "./en.ts";
 import type { paperEn } from "./paper.en.ts";
 import type { readerEn } from "./reader.en.ts";
+import type { sheetEn } from "./sheet.en.ts";
 import type { techniqueEn } from "./technique.en.ts";
 import type { Words } from "./words.ts";
 
@@ -17,5 +18,6 @@ export interface Translation {
   readonly cases: Words<typeof casesEn>;
   readonly paper: Words<typeof paperEn>;
   readonly reader: Words<typeof readerEn>;
+  readonly sheet: Words<typeof sheetEn>;
   readonly technique: Words<typeof techniqueEn>;
 }

@@ -2,7 +2,7 @@ import type { DoseLine, TrackedDoses } from "@steelyard/core/dosing";
 import { describeTrackingWarning } from "@steelyard/core/wording";
 import type { VNode } from "preact";
 import { cases } from "../../messages/cases.ts";
-import { messages } from "../../messages/index.ts";
+import { sheetMessages } from "../../messages/sheet.ts";
 import { doseToGive, dueAt } from "../../state/due.ts";
 import { Quantity, writeQuantity } from "../quantity/quantity.tsx";
 import { writeClock } from "./clock.ts";
@@ -102,7 +102,7 @@ function DrawUp({ line, times }: { readonly line: DoseLine; readonly times: numb
   if (volume === undefined) return null;
   return (
     <span class="due-list__draw">
-      <Quantity dose={{ amount: volume.ml, unit: "mL" }} /> {messages.of} {volume.strength}
+      <Quantity dose={{ amount: volume.ml, unit: "mL" }} /> {sheetMessages.of} {volume.strength}
     </span>
   );
 }

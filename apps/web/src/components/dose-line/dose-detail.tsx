@@ -4,6 +4,7 @@ import { describeDosingWarning, describeRobustnessOmitted, describeWorking } fro
 import type { ComponentChildren, VNode } from "preact";
 import { messages } from "../../messages/index.ts";
 import { language } from "../../messages/language.ts";
+import { sheetMessages } from "../../messages/sheet.ts";
 import { GiveButton } from "../case-log/give-button.tsx";
 import { FormularyText } from "../formulary-text/formulary-text.tsx";
 import { Quantity } from "../quantity/quantity.tsx";
@@ -24,19 +25,19 @@ export function DoseDetail({ line, isPinned, isChosen, onPin, onChoose }: Props)
     <div class="dose-detail">
       {line.unavailable === undefined && <GiveButton line={line} />}
       {line.working.length > 0 && (
-        <Part title={messages.working}>
+        <Part title={sheetMessages.working}>
           <Steps steps={line.working} />
         </Part>
       )}
       {line.unavailable === undefined && <Certainty line={line} />}
-      <Notes title={messages.notes} notes={notes(line)} isOwn />
+      <Notes title={sheetMessages.notes} notes={notes(line)} isOwn />
       {line.unavailable === undefined && <Further line={line} />}
       {line.unavailable === undefined && line.preparations !== undefined && (
-        <Part title={messages.preparations}>
+        <Part title={sheetMessages.preparations}>
           <Preparations preparations={line.preparations} />
         </Part>
       )}
-      <Part title={messages.given}>
+      <Part title={sheetMessages.given}>
         <p>
           <FormularyText>{guidance.administration}</FormularyText>
         </p>
@@ -46,17 +47,17 @@ export function DoseDetail({ line, isPinned, isChosen, onPin, onChoose }: Props)
           </p>
         )}
       </Part>
-      <Notes title={messages.contraindications} notes={guidance.contraindications} />
-      <Notes title={messages.cautions} notes={guidance.cautions} />
-      <Notes title={messages.incompatibilities} notes={guidance.incompatibilities} />
-      <Notes title={messages.monitoring} notes={guidance.monitoring} />
+      <Notes title={sheetMessages.contraindications} notes={guidance.contraindications} />
+      <Notes title={sheetMessages.cautions} notes={guidance.cautions} />
+      <Notes title={sheetMessages.incompatibilities} notes={guidance.incompatibilities} />
+      <Notes title={sheetMessages.monitoring} notes={guidance.monitoring} />
       {alternatives.length > 0 && (
-        <Part title={messages.alternatives}>
-          <p>{messages.chosen(line.option.title, isChosen ? undefined : optionReason)}</p>
+        <Part title={sheetMessages.alternatives}>
+          <p>{sheetMessages.chosen(line.option.title, isChosen ? undefined : optionReason)}</p>
           <div class="dose-detail__ways screen-only">
             {isChosen && (
               <button class="chip" type="button" onClick={() => onChoose(undefined)}>
-                {messages.defaultDose}
+                {sheetMessages.defaultDose}
               </button>
             )}
             {alternatives.map(({ id, title }) => (
@@ -74,18 +75,18 @@ export function DoseDetail({ line, isPinned, isChosen, onPin, onChoose }: Props)
           </ul>
         </Part>
       )}
-      <Part title={messages.sources}>
+      <Part title={sheetMessages.sources}>
         <ul>
           {sources.map(({ sourceId, title, locator, verification }) => (
             <li key={`${sourceId}${locator}`}>
               {title}
-              {locator !== undefined && `, ${locator}`} <b>({messages.verification[verification]})</b>
+              {locator !== undefined && `, ${locator}`} <b>({sheetMessages.verification[verification]})</b>
             </li>
           ))}
         </ul>
       </Part>
       <button class="chip dose-detail__pin screen-only" type="button" onClick={onPin}>
-        {isPinned ? messages.unpin : messages.pin}
+        {isPinned ? sheetMessages.unpin : sheetMessages.pin}
       </button>
     </div>
   );
@@ -121,7 +122,7 @@ function Steps({ steps }: { readonly steps: readonly WorkingStep[] }): VNode {
 function Further({ line }: { readonly line: DoseLine }): VNode | null {
   if (line.further.length === 0) return null;
   return (
-    <Part title={messages.further}>
+    <Part title={sheetMessages.further}>
       {line.further.map((further, i) => (
         <Steps key={`further-${i + 1}`} steps={further.working} />
       ))}
@@ -134,11 +135,12 @@ function Certainty({ line }: { readonly line: DoseLine }): VNode {
   const { robustness, robustnessOmitted, dose } = line;
   const perKg = (amount: number): VNode => <Quantity dose={{ amount, unit: dose.unit, per: "kg" }} />;
   return (
-    <Part title={messages.certainty}>
+    <Part title={sheetMessages.certainty}>
       {robustness !== undefined && (
         <p>
-          {messages.accepted} {formatNumber(robustness.acceptedLowPerKg, language?.numbers)} {messages.to}{" "}
-          {perKg(robustness.acceptedHighPerKg)}. {messages.outside(percent(robustness.probabilityOutside))}
+          {sheetMessages.accepted} {formatNumber(robustness.acceptedLowPerKg, language?.numbers)}{" "}
+          {messages.to} {perKg(robustness.acceptedHighPerKg)}.{" "}
+          {sheetMessages.outside(percent(robustness.probabilityOutside))}
         </p>
       )}
       {robustnessOmitted !== undefined && (
@@ -150,7 +152,7 @@ function Certainty({ line }: { readonly line: DoseLine }): VNode {
 
 function percent(probability: number): string {
   return probability < 0.01
-    ? messages.underOne
+    ? sheetMessages.underOne
     : formatNumber(Math.round(probability * 100), language?.numbers);
 }
 

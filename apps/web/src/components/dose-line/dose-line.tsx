@@ -2,8 +2,8 @@ import type { DrawnVolume, SheetLine } from "@steelyard/core/dosing";
 import { writeLabel } from "@steelyard/core/units";
 import type { VNode } from "preact";
 import { useState } from "preact/hooks";
-import { messages } from "../../messages/index.ts";
 import { language } from "../../messages/language.ts";
+import { sheetMessages } from "../../messages/sheet.ts";
 import { FormularyText } from "../formulary-text/formulary-text.tsx";
 import { Quantity } from "../quantity/quantity.tsx";
 import { DoseDetail } from "./dose-detail.tsx";
@@ -44,12 +44,12 @@ export function DoseLine(props: Props): VNode {
         </span>
         <span class="dose-line__dose">
           <Given line={line} />
-          {isChosen && `, ${messages.otherDose(line.option.title)}`}
+          {isChosen && `, ${sheetMessages.otherDose(line.option.title)}`}
           {quiet.map((words) => `, ${words}`)}
           {draft && (
             <>
               {" "}
-              <span class="dose-line__draft">{messages.draftLine}</span>
+              <span class="dose-line__draft">{sheetMessages.draftLine}</span>
             </>
           )}
         </span>
@@ -72,7 +72,7 @@ export function DoseLine(props: Props): VNode {
 
 /** What the hand does: millilitres of what, millilitres an hour, or joules. */
 function Draw({ line }: { readonly line: SheetLine }): VNode {
-  if (line.unavailable !== undefined) return <b class="dose-line__none">{messages.noDose}</b>;
+  if (line.unavailable !== undefined) return <b class="dose-line__none">{sheetMessages.noDose}</b>;
   const { dose, volume, rate } = line;
   if (rate !== undefined) {
     return (
@@ -81,7 +81,7 @@ function Draw({ line }: { readonly line: SheetLine }): VNode {
           <Quantity dose={{ amount: rate.mlPerH, unit: "mL", per: "h" }} />
         </b>
         <span>
-          {messages.of} {writeLabel(rate.concentration, language?.numbers)}
+          {sheetMessages.of} {writeLabel(rate.concentration, language?.numbers)}
         </span>
       </>
     );
@@ -99,7 +99,7 @@ function Draw({ line }: { readonly line: SheetLine }): VNode {
         <Quantity dose={{ amount: volume.ml, unit: "mL" }} />
       </b>
       <span>
-        {messages.of} {writeLabel(volume.strength, language?.numbers)}
+        {sheetMessages.of} {writeLabel(volume.strength, language?.numbers)}
       </span>
     </>
   );
@@ -111,7 +111,7 @@ function Given({ line }: { readonly line: SheetLine }): VNode {
   const { dose, volume, rate, route, basis, basisKg, addedTo } = line;
   return (
     <>
-      {rate !== undefined && `${messages.startAt} `}
+      {rate !== undefined && `${sheetMessages.startAt} `}
       {(volume !== undefined || rate !== undefined) && dose.unit !== "mL" && (
         <>
           <Quantity dose={dose} />{" "}
@@ -120,13 +120,13 @@ function Given({ line }: { readonly line: SheetLine }): VNode {
       <FormularyText>{route}</FormularyText>
       {addedTo !== undefined && (
         <>
-          , {messages.addedTo} <Quantity dose={{ amount: addedTo.ml, unit: "mL" }} />{" "}
+          , {sheetMessages.addedTo} <Quantity dose={{ amount: addedTo.ml, unit: "mL" }} />{" "}
           <FormularyText>{addedTo.diluent}</FormularyText>
         </>
       )}
       {basis !== "total" && (
         <>
-          , {messages.on(messages.basis[basis])} <Quantity kg={basisKg} />
+          , {sheetMessages.on(sheetMessages.basis[basis])} <Quantity kg={basisKg} />
         </>
       )}
     </>
@@ -138,10 +138,10 @@ function Recipe({ dilution }: { readonly dilution: NonNullable<DrawnVolume["dilu
   const { takeMl, strength, addMl, diluent } = dilution;
   return (
     <>
-      {messages.diluteFirst} <Quantity dose={{ amount: takeMl, unit: "mL" }} /> {messages.of}{" "}
-      {writeLabel(strength, language?.numbers)}, {messages.add}{" "}
-      <Quantity dose={{ amount: addMl, unit: "mL" }} /> {messages.of} <FormularyText>{diluent}</FormularyText>
-      .
+      {sheetMessages.diluteFirst} <Quantity dose={{ amount: takeMl, unit: "mL" }} /> {sheetMessages.of}{" "}
+      {writeLabel(strength, language?.numbers)}, {sheetMessages.add}{" "}
+      <Quantity dose={{ amount: addMl, unit: "mL" }} /> {sheetMessages.of}{" "}
+      <FormularyText>{diluent}</FormularyText>.
     </>
   );
 }

@@ -1,8 +1,8 @@
 import type { DosingWarning, SheetLine } from "@steelyard/core/dosing";
 import { formatNumber } from "@steelyard/core/units";
 import { describeDosingWarning, describeUnavailable } from "@steelyard/core/wording";
-import { messages } from "../../messages/index.ts";
 import { language } from "../../messages/language.ts";
+import { sheetMessages } from "../../messages/sheet.ts";
 
 /** What a closed line says about its dose. */
 export interface LineFlags {
@@ -63,20 +63,20 @@ function shortFlag(warning: DosingWarning, isShared: boolean): string | undefine
     case "rounded":
       return warning.aboveTolerance
         ? undefined
-        : messages.flag.rounded(
+        : sheetMessages.flag.rounded(
             formatNumber(Math.abs(warning.errorPercent), language?.numbers),
             warning.errorPercent < 0,
           );
     case "limited":
-      return messages.flag.limited[warning.by];
+      return sheetMessages.flag.limited[warning.by];
     case "bases-differ":
-      return messages.flag.basesDiffer;
+      return sheetMessages.flag.basesDiffer;
     case "basis-swapped":
-      return messages.flag.basisSwapped;
+      return sheetMessages.flag.basisSwapped;
     case "age-needed":
-      return isShared ? messages.flag.ageNeeded : undefined;
+      return isShared ? sheetMessages.flag.ageNeeded : undefined;
     case "neonate":
-      return isShared ? messages.flag.neonate : undefined;
+      return isShared ? sheetMessages.flag.neonate : undefined;
     default:
       return undefined;
   }

@@ -3,6 +3,7 @@ import { formatNumber, writeLabel } from "@steelyard/core/units";
 import type { VNode } from "preact";
 import { messages } from "../../messages/index.ts";
 import { language } from "../../messages/language.ts";
+import { sheetMessages } from "../../messages/sheet.ts";
 import { FormularyText } from "../formulary-text/formulary-text.tsx";
 import { Quantity } from "../quantity/quantity.tsx";
 import { pumpRates, threeFigures } from "./pump-rates.ts";
@@ -31,15 +32,16 @@ export function Preparations({
         }) => (
           <li key={id}>
             <p>
-              <b>{messages.preparationKind[kind]}</b>: <Quantity dose={amount} /> {messages.madeUpTo}{" "}
-              <Quantity dose={{ amount: totalMl, unit: "mL" }} /> {messages.with}{" "}
-              <FormularyText>{diluent}</FormularyText> ({writeLabel(concentration, language?.numbers)})
+              <b>{sheetMessages.preparationKind[kind]}</b>: <Quantity dose={amount} />{" "}
+              {sheetMessages.madeUpTo} <Quantity dose={{ amount: totalMl, unit: "mL" }} />{" "}
+              {sheetMessages.with} <FormularyText>{diluent}</FormularyText> (
+              {writeLabel(concentration, language?.numbers)})
             </p>
             <p>
-              {messages.startAt} <Quantity dose={perHour(mlPerH)} />, {messages.rateRange}{" "}
+              {sheetMessages.startAt} <Quantity dose={perHour(mlPerH)} />, {sheetMessages.rateRange}{" "}
               <Quantity dose={perHour(lowMlPerH)} /> {messages.to} <Quantity dose={perHour(highMlPerH)} />.{" "}
               <Quantity dose={perHour(1)} /> = <Quantity dose={dosePerMlPerH} />.{" "}
-              {messages.lasts(formatNumber(lastsH, language?.numbers))}
+              {sheetMessages.lasts(formatNumber(lastsH, language?.numbers))}
             </p>
             <RateTable lowMlPerH={lowMlPerH} highMlPerH={highMlPerH} dosePerMlPerH={dosePerMlPerH} />
           </li>
@@ -60,8 +62,8 @@ function RateTable({
     <table class="rate-table">
       <thead>
         <tr>
-          <th scope="col">{messages.pumpRate}</th>
-          <th scope="col">{messages.doseGiven}</th>
+          <th scope="col">{sheetMessages.pumpRate}</th>
+          <th scope="col">{sheetMessages.doseGiven}</th>
         </tr>
       </thead>
       <tbody>

@@ -13,8 +13,8 @@ import {
   describeSign,
   describeSignValue,
 } from "@steelyard/core/wording";
-import { messages } from "../../messages/index.ts";
 import { language } from "../../messages/language.ts";
+import { sheetMessages } from "../../messages/sheet.ts";
 
 type Line = EquipmentLine | SignLine;
 type Choice = Pick<Line, "rests" | "working">;
@@ -49,8 +49,8 @@ export function faceOfEquipment(line: EquipmentLine): LookupFace {
     value: sizeOf(line),
     under: [
       ...by(line),
-      ...(ready.length > 0 ? [messages.lookup.ready(ready.join(messages.lookup.and))] : []),
-      ...(unlike.size > 0 ? [messages.lookup.or([...unlike].join(messages.lookup.orJoin))] : []),
+      ...(ready.length > 0 ? [sheetMessages.lookup.ready(ready.join(sheetMessages.lookup.and))] : []),
+      ...(unlike.size > 0 ? [sheetMessages.lookup.or([...unlike].join(sheetMessages.lookup.orJoin))] : []),
     ],
     others: others.map(({ choice, text }) => otherText(choice, text)),
     notes: line.notes.map((note) => describeEquipmentNote(note, language?.lookup)),
@@ -63,9 +63,9 @@ export function faceOfSign(line: SignLine): LookupFace {
   return {
     ...commonFace(line, name),
     value: describeSignValue(line, language?.lookup),
-    under: [...(line.centiles === undefined ? [] : [messages.lookup.tenthToNinetieth]), ...by(line)],
+    under: [...(line.centiles === undefined ? [] : [sheetMessages.lookup.tenthToNinetieth]), ...by(line)],
     centiles: (line.centiles ?? []).map(({ centile, value }) =>
-      messages.lookup.centile(
+      sheetMessages.lookup.centile(
         formatNumber(centile, language?.numbers),
         formatNumber(value, language?.numbers),
       ),
@@ -102,7 +102,7 @@ function gapFace(line: Extract<Line, { unavailable: object }>, name: string): Lo
 
 /** "by length"; nothing where it rests on nothing of the child. */
 function by({ rests }: Choice): string[] {
-  return rests.length === 0 ? [] : [messages.lookup.by(describeLookupRests(rests, language?.lookup))];
+  return rests.length === 0 ? [] : [sheetMessages.lookup.by(describeLookupRests(rests, language?.lookup))];
 }
 
 /** "5.5 mm, by height-age (age 9.49 years ÷ 4 + 3)" */

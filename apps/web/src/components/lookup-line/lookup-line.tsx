@@ -1,6 +1,6 @@
 import type { VNode } from "preact";
 import { useState } from "preact/hooks";
-import { messages } from "../../messages/index.ts";
+import { sheetMessages } from "../../messages/sheet.ts";
 import type { LookupFace } from "./lookup-face.ts";
 
 interface Props {
@@ -19,7 +19,7 @@ export function LookupLine({ face, printing }: Props): VNode {
           <b>{name}</b>
         </span>
         <span class="dose-line__draw">
-          {value === undefined ? <b class="dose-line__none">{messages.lookup.none}</b> : <b>{value}</b>}
+          {value === undefined ? <b class="dose-line__none">{sheetMessages.lookup.none}</b> : <b>{value}</b>}
         </span>
         <span class="dose-line__dose">{under.join("; ")}</span>
         {loud.map((sentence) => (
@@ -37,16 +37,16 @@ function LookupDetail({ face }: { readonly face: LookupFace }): VNode {
   const { working, centiles, others, notes, sources } = face;
   return (
     <div class="dose-detail">
-      <List title={messages.working} items={working} />
-      <List title={messages.lookup.centiles} items={centiles} />
-      <List title={messages.lookup.others} items={others} />
-      <List title={messages.notes} items={notes} />
+      <List title={sheetMessages.working} items={working} />
+      <List title={sheetMessages.lookup.centiles} items={centiles} />
+      <List title={sheetMessages.lookup.others} items={others} />
+      <List title={sheetMessages.notes} items={notes} />
       <List
-        title={messages.sources}
+        title={sheetMessages.sources}
         items={sources.map(({ title, locator, verification }) =>
-          messages.lookup.source(
+          sheetMessages.lookup.source(
             locator === undefined ? title : `${title}, ${locator}`,
-            messages.verification[verification],
+            sheetMessages.verification[verification],
           ),
         )}
       />

@@ -1,6 +1,6 @@
 import type { VNode } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
-import { messages } from "../../messages/index.ts";
+import { sheetMessages } from "../../messages/sheet.ts";
 import { type PadKind, padKeys, pressKey } from "./pad-keys.ts";
 
 interface Props {
@@ -72,16 +72,16 @@ export function NumberPad({ onGiveUp }: Props): VNode | null {
       ref={pad}
       class="number-pad screen-only"
       role="toolbar"
-      aria-label={messages.pad.name}
+      aria-label={sheetMessages.pad.name}
       // The field keeps the focus.
       onPointerDown={(event) => event.preventDefault()}
     >
-      {padKeys(kind, messages.pad.decimal).map(({ key, text, name }) => (
+      {padKeys(kind, sheetMessages.pad.decimal).map(({ key, text, name }) => (
         <button
           key={key}
           class={`number-pad__key${/^\d$/.test(key) ? "" : " number-pad__key--other"}`}
           type="button"
-          aria-label={name === undefined ? undefined : messages.pad[name]}
+          aria-label={name === undefined ? undefined : sheetMessages.pad[name]}
           onClick={() => press(key)}
         >
           {text}
@@ -90,7 +90,7 @@ export function NumberPad({ onGiveUp }: Props): VNode | null {
       <button
         class="number-pad__key number-pad__key--other"
         type="button"
-        aria-label={messages.pad.erase}
+        aria-label={sheetMessages.pad.erase}
         onClick={() => press("erase")}
       >
         <svg viewBox="0 0 32 24" aria-hidden="true">
@@ -98,10 +98,10 @@ export function NumberPad({ onGiveUp }: Props): VNode | null {
         </svg>
       </button>
       <button class="number-pad__key number-pad__next" type="button" onClick={goOn}>
-        {following === undefined ? messages.pad.done : messages.pad.next}
+        {following === undefined ? sheetMessages.pad.done : sheetMessages.pad.next}
       </button>
       <button class="number-pad__key number-pad__keyboard" type="button" onClick={onGiveUp}>
-        {messages.pad.keyboard}
+        {sheetMessages.pad.keyboard}
       </button>
     </div>
   );

@@ -21,6 +21,7 @@ export const en = {
     reader: "Second reader",
     casebook: "Casebook",
     practice: "Practice",
+    study: "Study",
     paper: "Paper",
   } satisfies Record<ScreenId, string>,
   /** What one goes there for, in the menu. */
@@ -29,6 +30,7 @@ export const en = {
     reader: "Another person measures, blind",
     casebook: "Cases on this device, later weights, export",
     practice: "Read the tape on invented children",
+    study: "Judge methods against the scale, from a file",
     paper: "True-scale strips and grids to print",
   } satisfies Record<ScreenId, string>,
   windowTitle: (screen: string): string => `Steelyard ${screen}`,
@@ -150,7 +152,7 @@ export const en = {
   askAll: ["More", "Add more"],
   addMore: "What else is known",
   narrows: ({ percent }: NextHint): string => `narrows to ±${percent}\u00a0%`,
-  narrowsHere: ({ percent }: NextHint): string => `narrows the range to ±${percent}\u00a0%`,
+  narrowsHere: ({ percent }: NextHint): string => `range to ±${percent}\u00a0%`,
   /** On the button of a field, and what it does. */
   how: "How",
   howTo: (name: string): string => `How to measure: ${name}`,

@@ -1,7 +1,7 @@
 import type { VNode } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { sheetMessages } from "../../messages/sheet.ts";
-import { type PadKind, padKeys, pressKey } from "./pad-keys.ts";
+import { type PadKey, type PadKind, padKeys, pressKey } from "./pad-keys.ts";
 
 interface Props {
   /** Gives the fields back to the device's own keyboard. */
@@ -67,6 +67,18 @@ export function NumberPad({ onGiveUp }: Props): VNode | null {
     field.current?.blur();
     setKind(undefined);
   };
+  const { rows, beside } = padKeys(kind, messages.pad.decimal);
+  const keyFor = ({ key, text, name }: PadKey): VNode => (
+    <button
+      key={key}
+      class={`number-pad__key${/^\d$/.test(key) ? "" : " number-pad__key--other"}`}
+      type="button"
+      aria-label={name === undefined ? undefined : messages.pad[name]}
+      onClick={() => press(key)}
+    >
+      {text}
+    </button>
+  );
   return (
     <div
       ref={pad}
@@ -76,30 +88,25 @@ export function NumberPad({ onGiveUp }: Props): VNode | null {
       // The field keeps the focus.
       onPointerDown={(event) => event.preventDefault()}
     >
-      {padKeys(kind, sheetMessages.pad.decimal).map(({ key, text, name }) => (
+      <div class="number-pad__rows">
+        {rows.map((key, i) => (key === undefined ? <span key={`none-${i + 1}`} /> : keyFor(key)))}
+      </div>
+      <div class="number-pad__beside">
         <button
-          key={key}
-          class={`number-pad__key${/^\d$/.test(key) ? "" : " number-pad__key--other"}`}
+          class="number-pad__key number-pad__key--other"
           type="button"
-          aria-label={name === undefined ? undefined : sheetMessages.pad[name]}
-          onClick={() => press(key)}
+          aria-label={messages.pad.erase}
+          onClick={() => press("erase")}
         >
-          {text}
+          <svg viewBox="0 0 32 24" aria-hidden="true">
+            <path d="M11 4h17v16H11l-8-8zM15 9l7 7M22 9l-7 7" />
+          </svg>
         </button>
-      ))}
-      <button
-        class="number-pad__key number-pad__key--other"
-        type="button"
-        aria-label={sheetMessages.pad.erase}
-        onClick={() => press("erase")}
-      >
-        <svg viewBox="0 0 32 24" aria-hidden="true">
-          <path d="M11 4h17v16H11l-8-8zM15 9l7 7M22 9l-7 7" />
-        </svg>
-      </button>
-      <button class="number-pad__key number-pad__next" type="button" onClick={goOn}>
-        {following === undefined ? sheetMessages.pad.done : sheetMessages.pad.next}
-      </button>
+        {beside.map(keyFor)}
+        <button class="number-pad__key number-pad__next" type="button" onClick={goOn}>
+          {following === undefined ? messages.pad.done : messages.pad.next}
+        </button>
+      </div>
       <button class="number-pad__key number-pad__keyboard" type="button" onClick={onGiveUp}>
         {sheetMessages.pad.keyboard}
       </button>

@@ -10,23 +10,28 @@ export interface PadKey {
   readonly name?: "plus" | "point" | "years" | "months" | "weeks" | "days";
 }
 
-const digits: readonly PadKey[] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "0"].map((digit) => ({
-  key: digit,
-  text: digit,
-}));
+const digit = (key: string): PadKey => ({ key, text: key });
+const digits: readonly PadKey[] = ["1", "2", "3", "4", "5", "6", "7", "8", "9"].map(digit);
 
-/** The keys for a field, in the order they stand; `decimal` is the mark of the reader's language. */
-export function padKeys(kind: PadKind, decimal: string): readonly PadKey[] {
+/** The keys for a field: nine digits in threes, the row of the nought below them, and what stands beside. */
+export function padKeys(
+  kind: PadKind,
+  decimal: string,
+): { readonly rows: readonly (PadKey | undefined)[]; readonly beside: readonly PadKey[] } {
   const point: PadKey = { key: decimal, text: decimal, name: "point" };
-  if (kind === "sum") return [...digits, point, { key: "+", text: "+", name: "plus" }];
-  if (kind === "number") return [...digits, point];
-  const units: readonly PadKey[] = [
-    { key: " y ", text: "y", name: "years" },
-    { key: " mo ", text: "mo", name: "months" },
-    { key: " w ", text: "w", name: "weeks" },
-    { key: " d ", text: "d", name: "days" },
-  ];
-  return [...digits, ...units];
+  if (kind === "age") {
+    const unit = (key: string, name: NonNullable<PadKey["name"]>): PadKey => ({
+      key: ` ${key} `,
+      text: key,
+      name,
+    });
+    return {
+      rows: [...digits, unit("y", "years"), digit("0"), unit("mo", "months")],
+      beside: [unit("w", "weeks"), unit("d", "days")],
+    };
+  }
+  const plus: PadKey | undefined = kind === "sum" ? { key: "+", text: "+", name: "plus" } : undefined;
+  return { rows: [...digits, point, digit("0"), plus], beside: [] };
 }
 
 /** Types into a field as a keyboard would, so that whoever listens to the field hears it. */

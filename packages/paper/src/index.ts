@@ -1,5 +1,6 @@
 export { drawArmBand } from "./arm-band/draw-arm-band.ts";
 export { type BookletInput, drawBooklet, emergencyProblems } from "./booklet/draw-booklet.ts";
+export { type ChildSheetInput, drawChildSheet } from "./child-sheet/draw-child-sheet.ts";
 export { checkDrawing, type DrawingFault } from "./drawing/check-drawing.ts";
 export type {
   Anchor,

@@ -1,9 +1,9 @@
-import type { ProblemId } from "@steelyard/core/dosing";
 import { draftFormulary } from "@steelyard/formulary";
 import { drawBooklet, emergencyProblems } from "@steelyard/paper";
 import { Command } from "commander";
 import { CommandFailure, EXIT } from "../exit-status.ts";
 import { loadPaper, type PaperOptions, sheetOf, withPaperOptions } from "./paper-options.ts";
+import { problemOf, problemsHelp } from "./problem-option.ts";
 import { formatOf, writePaper } from "./write-paper.ts";
 
 interface BookletOptions extends PaperOptions {
@@ -16,12 +16,8 @@ export function createBookletCommand(): Command {
     new Command("booklet").description("Doses in mL, infusions, equipment and signs, by weight."),
     "a4, a3 or letter",
   )
-    .option("--problem <id...>", `the problems in it: ${problemIds().join(", ")}`)
+    .option("--problem <id...>", problemsHelp())
     .action(printBooklet);
-}
-
-function problemIds(): readonly ProblemId[] {
-  return draftFormulary.problemOrder ?? [];
 }
 
 async function printBooklet(options: BookletOptions): Promise<void> {
@@ -40,15 +36,6 @@ async function printBooklet(options: BookletOptions): Promise<void> {
   const onStep = progress();
   const drawing = drawBooklet({ ...loaded.context, size, formulary, problems, onStep });
   await writePaper({ drawing, output: options.output, loaded });
-}
-
-function problemOf(text: string): ProblemId {
-  const found = problemIds().find((id) => id === text);
-  if (found !== undefined) return found;
-  throw new CommandFailure(
-    EXIT.wrongUsage,
-    `There is no problem "${text}": use ${problemIds().join(", ")}. Nothing was written.`,
-  );
 }
 
 /** On a terminal, one line that counts the weights; in a file nothing. */

@@ -2,13 +2,9 @@ import type { Formulary, ProblemId } from "@steelyard/core/dosing";
 import { computeEquipment } from "@steelyard/core/equipment";
 import { computeSigns } from "@steelyard/core/signs";
 import { formatNumber } from "@steelyard/core/units";
-import {
-  describeEquipmentItem,
-  describeEquipmentSize,
-  describeProblem,
-  describeSign,
-  describeSignValue,
-} from "@steelyard/core/wording";
+import { describeProblem } from "@steelyard/core/wording";
+import { lookupBlocksOf } from "../child-sheet/sheet-blocks.ts";
+import { type Block, flowColumns, headingBlock } from "../drawing/flow-columns.ts";
 import type { Box, Group, Item } from "../drawing/item.ts";
 import { hairline, soft } from "../drawing/palette.ts";
 import { setParagraph, setText } from "../drawing/set-text.ts";
@@ -17,14 +13,6 @@ import type { SheetContext } from "../frame/sheet-context.ts";
 import { lengthAtIdeal } from "./length-at-ideal.ts";
 import { sheetAt, type WeightStep } from "./weight-steps.ts";
 import { type WrittenLine, writeLine } from "./write-line.ts";
-
-/** A piece of a page that is not broken: how high it is, and how to draw it in a column. */
-interface Block {
-  readonly heightMm: number;
-  /** Whether it must not be the last of a column. */
-  readonly leads?: true;
-  readonly draw: (xMm: number, yMm: number) => Item;
-}
 
 const gapMm = 5;
 const basisMm = 13;
@@ -46,49 +34,12 @@ export function drawStep(
   for (const problem of problems) {
     const lines = sheet.filter((own) => own.problem === problem);
     if (lines.length === 0) continue;
-    blocks.push(heading(context, describeProblem(problem, context.messages.core), widthMm));
+    blocks.push(headingBlock(context.typefaces, describeProblem(problem, context.messages.core), widthMm));
     for (const own of lines)
       blocks.push(doseBlock(context, writeLine(own, context.messages.booklet), widthMm));
   }
   blocks.push(...lookupBlocks(context, step, widthMm));
-  return flow(blocks, box, widthMm);
-}
-
-function flow(blocks: readonly Block[], box: Box, widthMm: number): readonly (readonly Item[])[] {
-  const pages: Item[][] = [[]];
-  let column = 0;
-  let y = box.yMm;
-  const bottom = box.yMm + box.heightMm;
-  for (const [i, block] of blocks.entries()) {
-    const next = blocks[i + 1];
-    const needed = block.heightMm + (block.leads && next !== undefined ? next.heightMm : 0);
-    if (y + needed > bottom && y > box.yMm) {
-      column += 1;
-      y = box.yMm;
-      if (column === 2) {
-        pages.push([]);
-        column = 0;
-      }
-    }
-    pages.at(-1)?.push(block.draw(box.xMm + column * (widthMm + gapMm), y));
-    y += block.heightMm;
-  }
-  return pages;
-}
-
-function heading({ typefaces }: SheetContext, words: string, widthMm: number): Block {
-  return {
-    heightMm: 6.6,
-    leads: true,
-    draw: (x, y) =>
-      group(
-        [
-          { kind: "rectangle", xMm: x, yMm: y + 1, widthMm, heightMm: 4.6, fill: "#000000" },
-          setText(typefaces, words, [x + 1.5, y + 4.4], { font: "bold", sizePt: 9, colour: "#ffffff" }),
-        ],
-        { role: "H2" },
-      ),
-  };
+  return flowColumns({ blocks, box, columns: 2, gapMm });
 }
 
 function doseBlock({ typefaces }: SheetContext, own: WrittenLine, widthMm: number): Block {
@@ -130,42 +81,12 @@ function lookupBlocks(context: SheetContext, { kg }: WeightStep, widthMm: number
   const { messages } = context;
   const lengthCm = lengthAtIdeal(kg);
   const size = { lengthCm, totalKg: kg, idealKg: kg };
-  const equipment = computeEquipment(size).flatMap((own) =>
-    own.unavailable === undefined
-      ? [[describeEquipmentItem(own), describeEquipmentSize(own.item, own)] as const]
-      : [],
-  );
-  const signs = computeSigns(size).flatMap((own) =>
-    own.unavailable === undefined ? [[describeSign(own), describeSignValue(own)] as const] : [],
-  );
   return [
-    heading(context, messages.booklet.equipmentTitle, widthMm),
-    ...equipment.map((row) => rowBlock(context, row, widthMm)),
-    heading(context, messages.booklet.signsTitle, widthMm),
-    ...signs.map((row) => rowBlock(context, row, widthMm)),
+    headingBlock(context.typefaces, messages.booklet.equipmentTitle, widthMm),
+    ...lookupBlocksOf(context, computeEquipment(size), widthMm),
+    headingBlock(context.typefaces, messages.booklet.signsTitle, widthMm),
+    ...lookupBlocksOf(context, computeSigns(size), widthMm),
   ];
-}
-
-function rowBlock(
-  { typefaces }: SheetContext,
-  [name, value]: readonly [string, string],
-  widthMm: number,
-): Block {
-  const share = 0.52;
-  const nameLook = { sizePt: 7, widthMm: widthMm * share - 2 } as const;
-  const valueLook = { sizePt: 7.4, font: "bold", widthMm: widthMm * (1 - share) } as const;
-  const height = Math.max(
-    setParagraph(typefaces, name, { ...nameLook, at: [0, 0] }).heightMm,
-    setParagraph(typefaces, value, { ...valueLook, at: [0, 0] }).heightMm,
-  );
-  return {
-    heightMm: height + 0.5,
-    draw: (x, y) =>
-      group([
-        setParagraph(typefaces, name, { ...nameLook, at: [x, y] }).group,
-        setParagraph(typefaces, value, { ...valueLook, at: [x + widthMm * share, y] }).group,
-      ]),
-  };
 }
 
 /** "Computed for 12 kg. ...", over the doses. */

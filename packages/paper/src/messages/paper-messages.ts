@@ -1,6 +1,7 @@
 import type { MessageCatalogue } from "@steelyard/core/wording";
 import type { ArmBandMessages } from "./arm-band-messages.ts";
 import type { BookletMessages } from "./booklet-messages.ts";
+import type { ChildSheetMessages } from "./child-sheet-messages.ts";
 import type { FrameMessages } from "./frame-messages.ts";
 import type { GridMessages } from "./grid-messages.ts";
 import type { ReadingTestMessages } from "./reading-test-messages.ts";
@@ -16,5 +17,6 @@ export interface PaperMessages {
   readonly armBand: ArmBandMessages;
   readonly grid: GridMessages;
   readonly booklet: BookletMessages;
+  readonly childSheet: ChildSheetMessages;
   readonly readingTest: ReadingTestMessages;
 }

@@ -2,6 +2,7 @@ import { ENGLISH } from "@steelyard/core/wording";
 import type { PaperMessages } from "../paper-messages.ts";
 import { ENGLISH_ARM_BAND } from "./arm-band.ts";
 import { ENGLISH_BOOKLET } from "./booklet.ts";
+import { ENGLISH_CHILD_SHEET } from "./child-sheet.ts";
 import { ENGLISH_FRAME } from "./frame.ts";
 import { ENGLISH_GRID } from "./grid.ts";
 import { ENGLISH_READING_TEST } from "./reading-test.ts";
@@ -16,5 +17,6 @@ export const ENGLISH_PAPER: PaperMessages = {
   armBand: ENGLISH_ARM_BAND,
   grid: ENGLISH_GRID,
   booklet: ENGLISH_BOOKLET,
+  childSheet: ENGLISH_CHILD_SHEET,
   readingTest: ENGLISH_READING_TEST,
 };

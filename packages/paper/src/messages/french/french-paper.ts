@@ -2,6 +2,7 @@ import { ENGLISH } from "@steelyard/core/wording";
 import type { PaperMessages } from "../paper-messages.ts";
 import { FRENCH_ARM_BAND } from "./arm-band.ts";
 import { FRENCH_BOOKLET } from "./booklet.ts";
+import { FRENCH_CHILD_SHEET } from "./child-sheet.ts";
 import { FRENCH_FRAME } from "./frame.ts";
 import { FRENCH_GRID } from "./grid.ts";
 import { FRENCH_READING_TEST } from "./reading-test.ts";
@@ -19,5 +20,6 @@ export const FRENCH_PAPER: PaperMessages = {
   armBand: FRENCH_ARM_BAND,
   grid: FRENCH_GRID,
   booklet: FRENCH_BOOKLET,
+  childSheet: FRENCH_CHILD_SHEET,
   readingTest: FRENCH_READING_TEST,
 };

@@ -1,0 +1,77 @@
+import { type ChildReport, computeChild } from "@steelyard/core/child";
+import { centimetres, formatQuantity, formatWeight, kilograms, millimetres } from "@steelyard/core/units";
+import { describeWorking } from "@steelyard/core/wording";
+import { draftFormulary } from "@steelyard/formulary";
+import {
+  checkDrawing,
+  type Drawing,
+  drawChildSheet,
+  FRENCH_PAPER,
+  type Item,
+  pageSizes,
+} from "@steelyard/paper";
+import { describe, expect, it } from "vitest";
+import { sampleContext } from "./support/sample-context.ts";
+
+function reportOf(measurements: Parameters<typeof computeChild>[0]["measurements"]): ChildReport {
+  const report = computeChild({ measurements, formulary: draftFormulary });
+  if (!report.ok) throw new Error(report.error.type);
+  return report.value;
+}
+
+const report = reportOf({ lengthCm: centimetres(136), armMm: millimetres(190) });
+const measured = ["length 136 cm", "arm circumference 190 mm"];
+const problems = (draftFormulary.problemOrder ?? []).filter((id) => id !== "fluids");
+
+function textOf({ pages }: Drawing): string {
+  const of = (item: Item): string =>
+    item.kind === "text" ? `${item.text} ` : item.kind === "group" ? item.items.map(of).join("") : "";
+  return pages
+    .flatMap(({ items }) => items.map(of))
+    .join(" ")
+    .replaceAll(/[\s\u00a0]+/g, " ");
+}
+
+describe("drawChildSheet()", () => {
+  it("has no text on another or off its box, whatever the problem, sheet and language", async () => {
+    const context = await sampleContext({ formulary: draftFormulary });
+    for (const messages of [context.messages, FRENCH_PAPER]) {
+      for (const size of [pageSizes.a4, pageSizes.letter]) {
+        const drawing = drawChildSheet({ ...context, messages, size, report, measured, problems });
+        expect(checkDrawing(drawing, context.typefaces)).toEqual([]);
+      }
+    }
+  });
+
+  it("says the weight, every chosen dose as the report has it, and its working", async () => {
+    const context = await sampleContext({ formulary: draftFormulary });
+    const text = textOf(
+      drawChildSheet({ ...context, size: pageSizes.a4, report, measured, problems: ["seizure"] }),
+    );
+    expect(text).toContain(formatWeight(Math.round(report.weight.totalKg * 10) / 10).replace("\u00a0", " "));
+    expect(text).toContain(
+      "length 136 cm, arm circumference 190 mm. Estimated from length and arm circumference.",
+    );
+    const lines = report.sheet.filter(({ problem }) => problem === "seizure");
+    expect(lines.length).toBeGreaterThan(10);
+    for (const line of lines) {
+      if (line.unavailable !== undefined) continue;
+      expect(text).toContain(formatQuantity(line.dose).replaceAll("\u00a0", " "));
+      for (const step of line.working) {
+        // Lines are broken, and nothing is left out where they are.
+        expect(text).toContain(describeWorking(step).replaceAll("\u00a0", " "));
+      }
+    }
+    expect(text).not.toContain("adrenaline, anaphylaxis");
+  });
+
+  it("gives a weight from a scale without a range", async () => {
+    const context = await sampleContext({ formulary: draftFormulary });
+    const scaled = reportOf({ lengthCm: centimetres(136), scaleKg: kilograms(31.2) });
+    const input = { ...context, size: pageSizes.a4, report: scaled, measured: ["scale weight 31.2 kg"] };
+    const text = textOf(drawChildSheet({ ...input, problems: ["anaphylaxis"] }));
+    expect(text).toContain("31.2 kg");
+    expect(text).toContain("Read from the scale.");
+    expect(text).not.toContain("95 % range");
+  });
+});

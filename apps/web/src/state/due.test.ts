@@ -13,6 +13,7 @@ describe("dueAt()", () => {
     [2.9999, { type: "in", seconds: 1 }],
     [3, { type: "now" }],
     [5, { type: "now" }],
+    [3.0001, { type: "now" }],
     [5.02, { type: "overdue", seconds: 1 }],
     [65, { type: "overdue", seconds: 3600 }],
   ])("at %d min", (now, due) => {

@@ -8,12 +8,12 @@ export type Due =
 
 /** Where a moment lies beside the time in which the next dose is due. */
 export function dueAt(nextDue: NonNullable<TrackedLine["nextDue"]>, nowMinutes: number): Due {
-  const { earliestMinutes, latestMinutes } = nextDue;
-  const seconds = (minutes: number): number => Math.max(0, Math.ceil(minutes * 60 - 1e-6));
-  if (nowMinutes < earliestMinutes) return { type: "in", seconds: seconds(earliestMinutes - nowMinutes) };
-  // To the second that the clock shows.
-  if (Math.floor(nowMinutes * 60) <= Math.floor(latestMinutes * 60)) return { type: "now" };
-  return { type: "overdue", seconds: Math.floor((nowMinutes - latestMinutes) * 60) };
+  // In the whole seconds that the clock shows: a dose follows its start by some milliseconds.
+  const [now, earliest, latest] = [nowMinutes, nextDue.earliestMinutes, nextDue.latestMinutes].map(
+    (minutes) => Math.floor(minutes * 60 + 1e-6),
+  ) as [number, number, number];
+  if (now < earliest) return { type: "in", seconds: earliest - now };
+  return now <= latest ? { type: "now" } : { type: "overdue", seconds: now - latest };
 }
 
 /** The lines with a next dose, the soonest first. */

@@ -18,25 +18,43 @@ export function watchTabs({
   readonly onOthers: (others: boolean) => void;
 }): Tabs {
   const channel = new BroadcastChannel(channelName);
+  const own = `${lockPrefix}${crypto.randomUUID()}`;
+  const watched = new Set<string>();
   const look = (): void => {
     // Old browsers have no such locks; they lose the word, not the cases.
     navigator.locks?.query().then(
-      ({ held = [] }) => onOthers(held.filter(({ name }) => name?.startsWith(lockPrefix)).length > 1),
+      ({ held = [] }) => {
+        const names = held.flatMap(({ name }) => (name?.startsWith(lockPrefix) ? [name] : []));
+        const others = names.filter((name) => name !== own);
+        onOthers(others.length > 0);
+        for (const name of others) watchEnd(name);
+      },
       () => undefined,
     );
   };
+  /** Waits in line for the lock of another tab: it is had when that tab is no more, however it ended. */
+  const watchEnd = (name: string): void => {
+    if (watched.has(name)) return;
+    watched.add(name);
+    navigator.locks
+      .request(name, () => undefined)
+      .catch(() => undefined)
+      .finally(() => {
+        watched.delete(name);
+        look();
+      });
+  };
   channel.onmessage = ({ data }) => {
     if (data === "changed") onChanged();
-    else look();
+    look();
   };
   navigator.locks
-    ?.request(`${lockPrefix}${crypto.randomUUID()}`, () => {
+    ?.request(own, () => {
       channel.postMessage("hello");
       look();
       return new Promise(() => undefined);
     })
     .catch(() => undefined);
-  addEventListener("pagehide", () => channel.postMessage("bye"));
   document.addEventListener("visibilitychange", look);
   return { changed: () => channel.postMessage("changed") };
 }

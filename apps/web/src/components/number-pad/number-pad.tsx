@@ -67,13 +67,13 @@ export function NumberPad({ onGiveUp }: Props): VNode | null {
     field.current?.blur();
     setKind(undefined);
   };
-  const { rows, beside } = padKeys(kind, messages.pad.decimal);
+  const { rows, beside } = padKeys(kind, sheetMessages.pad.decimal);
   const keyFor = ({ key, text, name }: PadKey): VNode => (
     <button
       key={key}
       class={`number-pad__key${/^\d$/.test(key) ? "" : " number-pad__key--other"}`}
       type="button"
-      aria-label={name === undefined ? undefined : messages.pad[name]}
+      aria-label={name === undefined ? undefined : sheetMessages.pad[name]}
       onClick={() => press(key)}
     >
       {text}
@@ -95,7 +95,7 @@ export function NumberPad({ onGiveUp }: Props): VNode | null {
         <button
           class="number-pad__key number-pad__key--other"
           type="button"
-          aria-label={messages.pad.erase}
+          aria-label={sheetMessages.pad.erase}
           onClick={() => press("erase")}
         >
           <svg viewBox="0 0 32 24" aria-hidden="true">
@@ -104,7 +104,7 @@ export function NumberPad({ onGiveUp }: Props): VNode | null {
         </button>
         {beside.map(keyFor)}
         <button class="number-pad__key number-pad__next" type="button" onClick={goOn}>
-          {following === undefined ? messages.pad.done : messages.pad.next}
+          {following === undefined ? sheetMessages.pad.done : sheetMessages.pad.next}
         </button>
       </div>
       <button class="number-pad__key number-pad__keyboard" type="button" onClick={onGiveUp}>

@@ -148,6 +148,12 @@ describe("an infusion with a maximum for the hour", () => {
     expect(say(line)).toContain("Held at the single maximum of 20 mmol/h; by weight it would be 32 mmol/h.");
   });
 
+  it("holds the low end of the range at it too", () => {
+    const line = run(120, potassium, { use });
+    // 0.2 mmol/kg/h would be 24 mmol/h, 600 mL/h.
+    expect(line.preparations?.[0]).toMatchObject({ mlPerH: 500, lowMlPerH: 500, highMlPerH: 500 });
+  });
+
   it("says what the first hour brings beside the maintenance of one hour", () => {
     const line = run(10, potassium, { use });
     // 4 mmol/h of 0.04 mmol/mL are 100 mL/h; 10 kg need 40 mL/h.

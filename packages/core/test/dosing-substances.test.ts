@@ -143,6 +143,22 @@ describe("how fast and how concentrated", () => {
     expect(line.giving?.shortestMin).toBe(26);
   });
 
+  it("follows the stricter of the rate per kg and the flat one", () => {
+    const both = {
+      ...administration,
+      maximumRate: { ...administration.maximumRate, maximum: { amount: 0.05, unit: "g" } },
+    } as const;
+    const shortest = (kg: number) =>
+      give(kg, phenytoin, [strengthOf(50, "mg")], { use: { administration: both } });
+    expect(shortest(40).giving?.shortestMin).toBe(20);
+    expect(shortest(50).giving?.shortestMin).toBe(20);
+    // 1,600 mg at 50 mg/min; 80 mg/min by weight would be 20 minutes.
+    const heavy = shortest(80);
+    expect(heavy.giving?.shortestMin).toBe(32);
+    const sentences = heavy.working.map((step) => describeWorking(step).replaceAll("\u00a0", " "));
+    expect(sentences).toContain("1,600 mg ÷ 0.05 g/min: over 32 min or longer.");
+  });
+
   it("is content where the dose is added to enough fluid", () => {
     const added = {
       ...administration,

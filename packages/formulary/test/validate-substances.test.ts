@@ -69,6 +69,30 @@ describe("validateFormulary() and substances, tiers, rates, duplicates", () => {
       /highest rate is in mL, but the dose is in mg/,
     ],
     [
+      "a flat highest rate in another kind of unit",
+      (f) => {
+        useOf(f, "phenytoin", "seizure").administration.maximumRate = {
+          amount: { amount: 1, unit: "mg" },
+          perKg: true,
+          per: "min",
+          maximum: { amount: 50, unit: "mmol" },
+        };
+      },
+      /flat highest rate is in mmol, but the dose is in mg/,
+    ],
+    [
+      "two flat highest rates",
+      (f) => {
+        useOf(f, "phenytoin", "seizure").administration.maximumRate = {
+          amount: { amount: 1, unit: "mg" },
+          perKg: false,
+          per: "min",
+          maximum: { amount: 50, unit: "mg" },
+        };
+      },
+      /has two highest rates/,
+    ],
+    [
       "a highest concentration in another kind of unit",
       (f) => {
         useOf(f, "lorazepam", "seizure").administration.maximumConcentrationPerMl = {

@@ -152,7 +152,7 @@ export interface Administration {
   readonly text: string;
   /** Time over which one dose is given, minutes. */
   readonly overMin?: { readonly low: number; readonly high: number };
-  readonly maximumRate?: { readonly amount: Dose; readonly perKg: boolean; readonly per: "min" | "h" };
+  readonly maximumRate?: MaximumRate;
   /** The strongest that may be given, per mL. */
   readonly maximumConcentrationPerMl?: Dose;
   /** Fluid the drawn-up dose is added to before it is given; the rule is in mL. */
@@ -162,6 +162,15 @@ export interface Administration {
     readonly citations: readonly Citation[];
   };
   readonly citations: readonly Citation[];
+}
+
+/** The most in one `per`. */
+export interface MaximumRate {
+  readonly amount: Dose;
+  readonly perKg: boolean;
+  readonly per: "min" | "h";
+  /** Beside an amount per kg: the most in one `per`, whatever the weight says. */
+  readonly maximum?: Dose;
 }
 
 /** Children the use is meant for, as [low, high) of age or total weight; outside: refused or warned. */

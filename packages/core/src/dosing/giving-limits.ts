@@ -12,7 +12,7 @@ import {
   toNumber,
 } from "../units/rational.ts";
 import type { DosingWarning } from "./dosing-warning.ts";
-import type { Administration } from "./formulary.ts";
+import type { Administration, MaximumRate } from "./formulary.ts";
 import type { LimitedDose } from "./limited-dose.ts";
 import type { DrawnVolume, GivingLimits } from "./sheet-line.ts";
 import type { WorkingStep } from "./working-step.ts";
@@ -46,8 +46,8 @@ export function givingLimits({
   const warnings: DosingWarning[] = [];
   let limits: GivingLimits = {};
   if (maximumRate !== undefined) {
-    const { amount, perKg, per } = maximumRate;
-    const rate = perKg ? multiply(inUnit(amount, unit), kg) : inUnit(amount, unit);
+    const { per } = maximumRate;
+    const { amount, perKg, rate } = strictest(maximumRate, limited);
     const exactMin = multiply(divide(given, rate), fraction(per === "h" ? 60 : 1, 1));
     const step = compare(exactMin, exactly(FINE_BELOW_MIN)) < 0 ? fraction(1, 10) : fraction(1, 1);
     const shortestMin = toNumber(ceilToMultiple(exactMin, step));
@@ -78,6 +78,18 @@ export function givingLimits({
     }
   }
   return { ...(steps.length > 0 && { limits }), steps, warnings };
+}
+
+/** The rate that binds this child: so much per kg, or the flat one where that is lower. */
+function strictest(
+  { amount, perKg, maximum }: MaximumRate,
+  { unit, kg }: LimitedDose,
+): { readonly amount: Dose; readonly perKg: boolean; readonly rate: Rational } {
+  const asked = perKg ? multiply(inUnit(amount, unit), kg) : inUnit(amount, unit);
+  const flat = maximum && inUnit(maximum, unit);
+  return maximum && flat && compare(flat, asked) < 0
+    ? { amount: maximum, perKg: false, rate: flat }
+    : { amount, perKg, rate: asked };
 }
 
 function inUnit({ amount, unit }: Dose, to: Dose["unit"]): Rational {

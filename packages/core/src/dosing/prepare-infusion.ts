@@ -109,7 +109,7 @@ export function prepareInfusion({
     diluent,
     concentration: labelOf(concentration),
     mlPerH: toNumber(rate),
-    lowMlPerH: toNumber(pumpRate(multiply(exactly(rule.lowPerKg), factor), highest)),
+    lowMlPerH: toNumber(pumpRate(lesser(multiply(exactly(rule.lowPerKg), factor), highest), highest)),
     highMlPerH: toNumber(pumpRate(highest, highest)),
     dosePerMlPerH: {
       amount: toNumber(divide({ numerator: 1, denominator: 1 }, factor)),

@@ -142,11 +142,17 @@ function givingUnits(optionPlace: OptionPlace): FormularyFault[] {
   const { maximumRate, maximumConcentrationPerMl } = use.administration;
   const named: [string, Dose | undefined][] = [
     ["highest rate", maximumRate?.amount],
+    ["flat highest rate", maximumRate?.maximum],
     ["highest concentration", maximumConcentrationPerMl],
   ];
-  return named.flatMap(([name, dose]) =>
+  const mismatched = named.flatMap(([name, dose]) =>
     unitsOf(optionPlace)
       .filter((unit) => dose !== undefined && !isConvertible(dose.unit, unit))
       .map((unit) => ({ place, message: `${name} is in ${dose?.unit}, but the dose is in ${unit}` })),
   );
+  const hasTwoFlat = maximumRate?.maximum !== undefined && !maximumRate.perKg;
+  return [
+    ...mismatched,
+    ...(hasTwoFlat ? [{ place, message: "has two highest rates, neither of them per kg" }] : []),
+  ];
 }

@@ -215,6 +215,9 @@ function administrationText({
       ? []
       : [
           `at most ${plainDose({ ...maximumRate.amount, per: maximumRate.perKg ? `kg/${maximumRate.per}` : maximumRate.per })}`,
+          ...(maximumRate.maximum
+            ? [`never above ${plainDose({ ...maximumRate.maximum, per: maximumRate.per })}`]
+            : []),
         ]),
     ...(maximumConcentrationPerMl === undefined
       ? []

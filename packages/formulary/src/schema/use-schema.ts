@@ -42,7 +42,12 @@ const administration = v.strictObject({
   text,
   overMin: v.exactOptional(minutes),
   maximumRate: v.exactOptional(
-    v.strictObject({ amount: dose, perKg: v.boolean(), per: v.picklist(["min", "h"]) }),
+    v.strictObject({
+      amount: dose,
+      perKg: v.boolean(),
+      per: v.picklist(["min", "h"]),
+      maximum: v.exactOptional(dose),
+    }),
   ),
   maximumConcentrationPerMl: v.exactOptional(dose),
   dilution: v.exactOptional(v.strictObject({ diluent: text, volume: doseRule, citations })),

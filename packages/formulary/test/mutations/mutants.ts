@@ -212,6 +212,20 @@ export const mutants: readonly Mutant[] = [
     SUBSTANCES,
   ),
   engine(
+    "a flat rate that never binds",
+    "dosing/giving-limits.ts",
+    "compare(flat, asked) < 0",
+    "compare(flat, flat) < 0",
+    SUBSTANCES,
+  ),
+  engine(
+    "the low end of an infusion past its maximum",
+    "dosing/prepare-infusion.ts",
+    "pumpRate(lesser(multiply(exactly(rule.lowPerKg), factor), highest), highest)",
+    "pumpRate(multiply(exactly(rule.lowPerKg), factor), { numerator: 9999, denominator: 1 })",
+    RATES,
+  ),
+  engine(
     "too strong a mixture not marked",
     "dosing/giving-limits.ts",
     "compare(ml, exactMl) < 0",

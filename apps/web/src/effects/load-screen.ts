@@ -8,6 +8,7 @@ const parts: Readonly<Record<LaterScreenId, Load>> = {
   reader: () => import("../screens/reader/reader.tsx"),
   casebook: () => import("../screens/casebook/casebook.tsx"),
   practice: () => import("../screens/practice/practice.tsx"),
+  study: () => import("../screens/study/study.tsx"),
   paper: () => import("../screens/paper/paper.tsx"),
 };
 

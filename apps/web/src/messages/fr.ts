@@ -37,7 +37,7 @@ export const fr: Words<typeof en> = {
   fields: {
     lengthCm: { label: "Longueur couchée", unit: "cm", hint: "du sommet du crâne au talon" },
     armMm: { label: "Périmètre brachial", unit: "mm", hint: "à mi-bras, relâché" },
-    ageMonths: { label: "Âge", unit: "", hint: "comme 9 ans, 18 mois ou 3 sem" },
+    ageMonths: { label: "Âge", unit: "", hint: "comme 9\u00a0ans, 18\u00a0mois ou 3\u00a0sem" },
     waistCm: { label: "Tour de taille", unit: "cm", hint: "au-dessus des hanches" },
     thighCm: { label: "Périmètre de cuisse", unit: "cm", hint: "à mi-cuisse" },
     calfCm: { label: "Périmètre de mollet", unit: "cm", hint: "au plus large" },
@@ -60,7 +60,7 @@ export const fr: Words<typeof en> = {
     earlierAgeMonths: {
       label: "Âge à cette pesée",
       unit: "",
-      hint: "comme 9 ans, 18 mois ou 3 sem",
+      hint: "comme 9\u00a0ans, 18\u00a0mois ou 3\u00a0sem",
     },
     scaleKg: { label: "Poids, balance", unit: "kg", hint: "lu maintenant, remplace l’estimation" },
   },

@@ -2,8 +2,10 @@ import { FRENCH_LANGUAGE } from "@steelyard/core/wording";
 import { casesFr } from "./cases.fr.ts";
 import { fr } from "./fr.ts";
 import { paperFr } from "./paper.fr.ts";
+import { practiceFr } from "./practice.fr.ts";
 import { readerFr } from "./reader.fr.ts";
 import { sheetFr } from "./sheet.fr.ts";
+import { studyFr } from "./study.fr.ts";
 import { techniqueFr } from "./technique.fr.ts";
 import type { Translation } from "./translation.ts";
 
@@ -13,7 +15,9 @@ export const french: Translation = {
   page: fr,
   cases: casesFr,
   paper: paperFr,
+  practice: practiceFr,
   reader: readerFr,
   sheet: sheetFr,
+  study: studyFr,
   technique: techniqueFr,
 };

@@ -14,7 +14,6 @@ export const studyEn = {
   methods: "Methods",
   groups: "By groups",
   columns: "Columns and units",
-  column: "Column",
   takenFor: "Taken for",
   unit: "Unit",
   apply: "Judge again",

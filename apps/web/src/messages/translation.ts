@@ -2,8 +2,10 @@ import type { Language } from "@steelyard/core/wording";
 import type { casesEn } from "./cases.en.ts";
 import type { en } from "./en.ts";
 import type { paperEn } from "./paper.en.ts";
+import type { practiceEn } from "./practice.en.ts";
 import type { readerEn } from "./reader.en.ts";
 import type { sheetEn } from "./sheet.en.ts";
+import type { studyEn } from "./study.en.ts";
 import type { techniqueEn } from "./technique.en.ts";
 import type { Words } from "./words.ts";
 
@@ -17,7 +19,9 @@ export interface Translation {
   readonly page: Words<typeof en>;
   readonly cases: Words<typeof casesEn>;
   readonly paper: Words<typeof paperEn>;
+  readonly practice: Words<typeof practiceEn>;
   readonly reader: Words<typeof readerEn>;
   readonly sheet: Words<typeof sheetEn>;
+  readonly study: Words<typeof studyEn>;
   readonly technique: Words<typeof techniqueEn>;
 }

@@ -1,4 +1,4 @@
-import type { Drawing, Item, Page, Text, Typefaces } from "@steelyard/paper";
+import type { Drawing, Item, Page, Segment, Text, Typefaces } from "@steelyard/paper";
 import type { Block, ReportTable, StudyReport } from "./block.ts";
 
 const PAGE = { widthMm: 210, heightMm: 297, leftMm: 20, topMm: 18, rightMm: 190, bottomMm: 278 } as const;
@@ -199,8 +199,19 @@ function moveItem(item: Item, xMm: number, yMm: number): Item {
     case "group":
       return { ...item, items: item.items.map((own) => moveItem(own, xMm, yMm)) };
     case "path":
-      throw new TypeError(
-        "Cannot move a figure as its items must be lines, rectangles or text: current value is a path",
-      );
+      return { ...item, segments: item.segments.map((segment) => moveSegment(segment, xMm, yMm)) };
+  }
+}
+
+function moveSegment(segment: Segment, xMm: number, yMm: number): Segment {
+  switch (segment[0]) {
+    case "Z":
+      return segment;
+    case "C": {
+      const [, a, b, c, d, e, f] = segment;
+      return ["C", a + xMm, b + yMm, c + xMm, d + yMm, e + xMm, f + yMm];
+    }
+    default:
+      return [segment[0], segment[1] + xMm, segment[2] + yMm];
   }
 }

@@ -84,9 +84,7 @@ export function judgeStudy(
 }
 
 /** Every method this file has what it takes for; the usual ones are judged unasked. */
-function methodsOf({
-  mapping,
-}: ImportedStudy): readonly {
+function methodsOf({ mapping }: ImportedStudy): readonly {
   readonly id: string;
   readonly name: string;
   readonly method: Method;

@@ -1,4 +1,4 @@
-import type { Page, Typefaces } from "@steelyard/paper";
+import type { Page, Segment, Typefaces } from "@steelyard/paper";
 import type { MethodAccuracy, StudyAnalysis } from "../../analysis/index.ts";
 import type { ReportWords } from "../report-words.ts";
 import { createChart, SOFT } from "./chart.ts";
@@ -41,8 +41,18 @@ export function drawBlandAltman({
     y: { from: -reach, to: reach, label: words.percentageError },
   });
   const right = chart.x(largest * 1.02);
-  for (const [kg, error] of dots)
-    chart.dot([chart.x(kg), chart.y(Math.max(-reach, Math.min(reach, error)))], 0.35, SOFT);
+  // One path for all: a figure of thousands of shapes is slow to open and to read out.
+  chart.items.push({
+    kind: "path",
+    segments: dots.flatMap(([kg, error]): Segment[] => {
+      const [xMm, yMm] = [chart.x(kg), chart.y(Math.max(-reach, Math.min(reach, error)))];
+      return [
+        ["M", xMm, yMm],
+        ["L", xMm, yMm + 0.01],
+      ];
+    }),
+    stroke: { colour: SOFT, widthMm: 0.7, cap: "round" },
+  });
   const { bias, lower, upper } = overall.percent;
   chart.line([chart.x(0), chart.y(0)], [right, chart.y(0)], { widthMm: 0.2 });
   for (const [value, stroke] of [

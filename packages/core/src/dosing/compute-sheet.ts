@@ -56,6 +56,7 @@ export function computeSheet(input: SheetInput): SheetLine[] {
       throw new RangeError(`Cannot compute ${lineId} as its option must exist: current option is ${chosen}`);
     }
     const means = { medicine, strengths, syringes, deviceEnergiesJ, rounding: use.rounding };
-    return computeLine({ ...prepared, use, means, child });
+    const { head, option } = prepared;
+    return computeLine({ head, option, use, means, child });
   });
 }

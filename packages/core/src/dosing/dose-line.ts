@@ -14,6 +14,7 @@ import type { AcceptedRange, SimpleRule } from "./rule.ts";
 import type { DoseLine, FurtherDose } from "./sheet-line.ts";
 import type { Syringe } from "./syringes.ts";
 import type { WorkingStep } from "./working-step.ts";
+import type { Writable } from "./writable.ts";
 
 export interface DoseLineTask extends LineTask {
   /** The rule for this child, bands resolved. */
@@ -27,30 +28,21 @@ export function doseLine(task: DoseLineTask): Result<DoseLine, Unavailable> {
   const { head, rule, child, means, option, use } = task;
   const first = givenDose(rule, child, means);
   if (!first.ok) return first;
-  const { limited, dose, volume, equivalents, drawnFrom, working, warnings, given } = first.value;
+  const { limited, dose, volume, equivalents, drawnFrom, warnings, given } = first.value;
   const accepted = rule.kind === "per-m2" ? undefined : rule.accepted;
   const robustness = doseRobustness({ given, limited, accepted, child });
   const addedTo = addition(use.administration, child, means.syringes);
   const giving = givingLimits({ given, limited, administration: use.administration, volume, addedTo });
-  return ok({
+  const working = [...task.steps, ...first.value.working];
+  if (addedTo) working.push({ step: "added-to", ...addedTo });
+  working.push(...giving.steps);
+  const line: Writable<DoseLine> = {
     ...head,
     basis: limited.basis,
     basisKg: toNumber(limited.kg),
     dose,
-    ...(limited.of !== undefined && { of: limited.of }),
-    ...(volume && { volume }),
-    ...(equivalents && { equivalents }),
-    ...(giving.limits && { giving: giving.limits }),
-    ...(addedTo && { addedTo }),
-    ...(limited.limitedBy && { limitedBy: limited.limitedBy }),
     further: (option.further ?? []).flatMap((next) => furtherDose(givenDose(next, child, means, drawnFrom))),
-    ...robustness,
-    working: [
-      ...task.steps,
-      ...working,
-      ...(addedTo ? [{ step: "added-to" as const, ...addedTo }] : []),
-      ...giving.steps,
-    ],
+    working,
     warnings: [
       ...task.warnings,
       ...warnings,
@@ -59,7 +51,17 @@ export function doseLine(task: DoseLineTask): Result<DoseLine, Unavailable> {
       ...notRobust(robustness),
       ...outsideAccepted(first.value, accepted),
     ],
-  });
+  };
+  // One by one: a spread for each of these costs as much as the arithmetic of the line.
+  if (limited.of !== undefined) line.of = limited.of;
+  if (volume) line.volume = volume;
+  if (equivalents) line.equivalents = equivalents;
+  if (giving.limits) line.giving = giving.limits;
+  if (addedTo) line.addedTo = addedTo;
+  if (limited.limitedBy) line.limitedBy = limited.limitedBy;
+  if ("robustness" in robustness) line.robustness = robustness.robustness;
+  else line.robustnessOmitted = robustness.robustnessOmitted;
+  return ok(line);
 }
 
 /** A later dose needs the same facts as the first, which were there. */

@@ -15,6 +15,7 @@ import {
   type Syringe,
 } from "./syringes.ts";
 import type { Concentration, WorkingStep } from "./working-step.ts";
+import type { Writable } from "./writable.ts";
 
 /** What is given in the end. */
 export interface Delivered {
@@ -113,7 +114,7 @@ function drawFrom({
       ? inSyringe
       : multiply(inSyringe, conversionFactor({ from: unit, to: limited.unit }));
   const exactMl = divide(limited.amount, perMl);
-  return {
+  const draw: Writable<Draw> = {
     strength,
     content,
     concentration: dilution ? { amountPerMl: toNumber(inSyringe), unit } : content.concentration,
@@ -128,8 +129,9 @@ function drawFrom({
     }),
     // A threshold of the medicine's own is about its stock; what comes out of a dilution has to be measurable only.
     measurableMl: (dilution ? undefined : strength.smallVolumeDilution?.belowMl) ?? MEASURABLE_ML,
-    ...(dilution && { dilution }),
   };
+  if (dilution) draw.dilution = dilution;
+  return draw;
 }
 
 function dilutions({ limited, strengths, syringes, rounding }: Parameters<typeof drawUp>[0]): Draw[] {
@@ -204,28 +206,23 @@ function delivered({
   for (const { dose: result, of, perMl } of equivalents) {
     steps.push({ step: "equivalent", ml: drawnMl, strength: perMl, of, result });
   }
-  return {
-    amount,
-    ...(equivalents.length > 0 && {
-      equivalents: equivalents.map(({ dose: same, of }) => ({ dose: same, of })),
-    }),
-    drawnFrom: { strength: chosen.strength, ...(dilution && { dilution }) },
-    volume: {
-      ml: drawnMl,
-      strength: dilution ? labelOf(strength) : chosen.content.label,
-      ...(marks.syringeMl !== undefined && { syringeMl: marks.syringeMl }),
-      ...(dilution && {
-        dilution: {
-          strength: chosen.content.label,
-          takeMl: dilution.takeMl,
-          addMl: dilution.totalMl - dilution.takeMl,
-          diluent: dilution.diluent,
-        },
-      }),
-    },
-    steps,
-    warnings,
+  const volume: Writable<DrawnVolume> = {
+    ml: drawnMl,
+    strength: dilution ? labelOf(strength) : chosen.content.label,
   };
+  if (marks.syringeMl !== undefined) volume.syringeMl = marks.syringeMl;
+  if (dilution) {
+    const { takeMl, totalMl, diluent } = dilution;
+    volume.dilution = { strength: chosen.content.label, takeMl, addMl: totalMl - takeMl, diluent };
+  }
+  const drawnFrom: DrawnFrom = dilution
+    ? { strength: chosen.strength, dilution }
+    : { strength: chosen.strength };
+  const result: Writable<Delivered> = { amount, drawnFrom, volume, steps, warnings };
+  if (equivalents.length > 0) {
+    result.equivalents = equivalents.map(({ dose: same, of }) => ({ dose: same, of }));
+  }
+  return result;
 }
 
 /** The same volume counted as the other substances that the label states. */

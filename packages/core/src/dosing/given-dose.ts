@@ -9,6 +9,7 @@ import { type LimitedDose, limitedDose } from "./limited-dose.ts";
 import type { SimpleRule } from "./rule.ts";
 import type { DoseEquivalent, DrawnVolume } from "./sheet-line.ts";
 import type { WorkingStep } from "./working-step.ts";
+import type { Writable } from "./writable.ts";
 
 /** A dose from its rule to the syringe: what was asked for, and what is given. */
 export interface GivenDose {
@@ -32,14 +33,15 @@ export function givenDose(
   const limited = limitedDose(rule, child);
   if (!limited.ok) return limited;
   const { amount, volume, equivalents, drawnFrom, steps, warnings } = deliver(limited.value, means, earlier);
-  return ok({
+  const result: Writable<GivenDose> = {
     limited: limited.value,
     given: amount,
     dose: { amount: toNumber(amount), unit: limited.value.unit },
-    ...(volume && { volume }),
-    ...(equivalents && { equivalents }),
-    ...(drawnFrom && { drawnFrom }),
     working: [...limited.value.steps, ...steps],
     warnings: [...limited.value.warnings, ...warnings],
-  });
+  };
+  if (volume) result.volume = volume;
+  if (equivalents) result.equivalents = equivalents;
+  if (drawnFrom) result.drawnFrom = drawnFrom;
+  return ok(result);
 }

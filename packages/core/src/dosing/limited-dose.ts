@@ -8,6 +8,7 @@ import type { DosingWarning, Unavailable } from "./dosing-warning.ts";
 import type { SimpleRule } from "./rule.ts";
 import type { Basis } from "./weights.ts";
 import type { WorkingStep } from "./working-step.ts";
+import type { Writable } from "./writable.ts";
 
 /** The dose a rule asks for, after its limits and before anything is drawn up. */
 export interface LimitedDose {
@@ -31,33 +32,32 @@ function amountIn(dose: Dose, unit: DoseUnit): Rational {
 
 export function limitedDose(rule: SimpleRule, child: ChildFacts): Result<LimitedDose, Unavailable> {
   const full = fullDose(rule, child);
-  const of = rule.expressedAs === undefined ? {} : { of: rule.expressedAs };
   if (!full.ok) return full;
-  if (rule.kind === "fixed") return ok({ ...full.value, ...of });
-  const { amount, unit } = full.value;
+  const dose: Writable<LimitedDose> = full.value;
+  if (rule.expressedAs !== undefined) dose.of = rule.expressedAs;
+  if (rule.kind === "fixed") return ok(dose);
+  const { amount, unit } = dose;
   const maximum = rule.maximum && amountIn(rule.maximum, unit);
   const minimum = rule.minimum && amountIn(rule.minimum, unit);
-  const limits = { ...(maximum && { maximum }), ...(minimum && { minimum }) };
+  if (maximum) dose.maximum = maximum;
+  if (minimum) dose.minimum = minimum;
   const [limitedBy, limited] =
     maximum && compare(amount, maximum) > 0
       ? (["single-maximum", maximum] as const)
       : minimum && compare(amount, minimum) < 0
         ? (["minimum", minimum] as const)
         : [];
-  if (limitedBy === undefined) return ok({ ...full.value, ...of, ...limits });
+  if (limitedBy === undefined) return ok(dose);
   const from: Dose = { amount: toNumber(amount), unit };
   const to: Dose = { amount: toNumber(limited), unit };
-  return ok({
-    ...full.value,
-    ...of,
-    ...limits,
-    amount: limited,
-    limitedBy,
-    steps: [...full.value.steps, { step: "limit", limit: limitedBy, from, result: to }],
-    warnings: [...full.value.warnings, { type: "limited", by: limitedBy, from, to }],
-  });
+  dose.amount = limited;
+  dose.limitedBy = limitedBy;
+  dose.steps = [...dose.steps, { step: "limit", limit: limitedBy, from, result: to }];
+  dose.warnings = [...dose.warnings, { type: "limited", by: limitedBy, from, to }];
+  return ok(dose);
 }
 
+/** What the rule asks for, before its limits; made anew for each call. */
 function fullDose(rule: SimpleRule, child: ChildFacts): Result<LimitedDose, Unavailable> {
   const { unit } = rule;
   if (rule.kind === "fixed") {

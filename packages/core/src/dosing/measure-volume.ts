@@ -13,6 +13,7 @@ import {
 } from "../units/rational.ts";
 import type { VolumeRounding } from "./formulary.ts";
 import { LARGE_VOLUME_STEPS, type Syringe } from "./syringes.ts";
+import type { Writable } from "./writable.ts";
 
 export interface MeasuredVolume {
   readonly ml: Rational;
@@ -53,13 +54,14 @@ export function measureVolume({
     const above = ceilToMultiple(minimumMl, mark);
     if (isAllowed(above)) ml = above;
   }
-  return {
+  const measured: Writable<MeasuredVolume> = {
     ml,
     markMl,
-    ...(rounding && { byRule: true as const }),
-    ...(syringe && { syringeMl: syringe.capacityMl }),
     errorPercent: errorPercent({ exact: exactMl, rounded: ml }),
   };
+  if (rounding) measured.byRule = true;
+  if (syringe) measured.syringeMl = syringe.capacityMl;
+  return measured;
 }
 
 const ROUND: Readonly<Record<VolumeRounding["direction"], (value: Rational, step: Rational) => Rational>> = {

@@ -61,10 +61,10 @@ export function describeEvent(event: CaseEvent, messages: CaseTextMessages = ENG
     case "estimate": {
       const { totalKg, low95Kg, high95Kg, idealKg } = event.estimate;
       return messages.estimated({
-        total: tenths(totalKg),
-        low: tenths(low95Kg),
-        high: tenths(high95Kg),
-        ...(idealKg !== undefined && { ideal: tenths(idealKg) }),
+        total: tenths(totalKg, messages),
+        low: tenths(low95Kg, messages),
+        high: tenths(high95Kg, messages),
+        ...(idealKg !== undefined && { ideal: tenths(idealKg, messages) }),
       });
     }
     case "dose-given": {
@@ -72,11 +72,11 @@ export function describeEvent(event: CaseEvent, messages: CaseTextMessages = ENG
       const drawn =
         volume === undefined
           ? ""
-          : ` (${formatQuantity({ amount: volume.ml, unit: "mL" })} ${messages.of} ${volume.strength})`;
-      return `${medicine}, ${use}: ${formatQuantity(dose)}${drawn}, ${route}`;
+          : ` (${formatQuantity({ amount: volume.ml, unit: "mL" }, messages.numbers)} ${messages.of} ${volume.strength})`;
+      return `${medicine}, ${use}: ${formatQuantity(dose, messages.numbers)}${drawn}, ${route}`;
     }
     case "later-weight":
-      return messages.later({ kg: formatWeight(event.kg), on: event.on });
+      return messages.later({ kg: formatWeight(event.kg, messages.numbers), on: event.on });
     case "note":
       return event.text;
     case "second-reading": {
@@ -103,21 +103,23 @@ function describeMeasurements(measurements: CaseMeasurements, messages: CaseText
     .join(", ");
 }
 
-function written(name: string, value: unknown, { yes, no }: CaseTextMessages): string {
+function written(name: string, value: unknown, messages: CaseTextMessages): string {
+  const { yes, no, numbers, values, months } = messages;
   if (typeof value === "boolean") return value ? yes : no;
   if (typeof value === "number") {
     const unit = /(Cm|Mm|Kg)$/.exec(name)?.[1]?.toLowerCase();
-    return unit === undefined ? formatNumber(value) : `${formatNumber(value)}\u00a0${unit}`;
+    const number = formatNumber(value, numbers);
+    return unit === undefined ? number : `${number}\u00a0${unit}`;
   }
   if (typeof value === "object" && value !== null) {
     const { kg, ageMonths } = value as { readonly kg: number; readonly ageMonths: number };
-    return `${formatWeight(kg)} (${formatNumber(ageMonths)} mo)`;
+    return `${formatWeight(kg, numbers)} (${months(formatNumber(ageMonths, numbers))})`;
   }
-  return String(value);
+  return values[String(value)] ?? String(value);
 }
 
-function tenths(kg: number): string {
-  return formatWeight(Math.round(kg * 10) / 10);
+function tenths(kg: number, { numbers }: CaseTextMessages): string {
+  return formatWeight(Math.round(kg * 10) / 10, numbers);
 }
 
 /**

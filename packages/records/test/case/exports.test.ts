@@ -34,7 +34,7 @@ describe("caseText()", () => {
   });
 
   test("has French words for every measurement", () => {
-    expect(caseText(record, FRENCH_CASE_TEXT)).toContain("longueur 107.5");
+    expect(caseText(record, FRENCH_CASE_TEXT)).toContain("longueur 107,5\u00a0cm");
   });
 });
 

@@ -2,6 +2,7 @@ import type { DoseLine, TrackedDoses } from "@steelyard/core/dosing";
 import { describeTrackingWarning } from "@steelyard/core/wording";
 import type { VNode } from "preact";
 import { cases } from "../../messages/cases.ts";
+import { language } from "../../messages/language.ts";
 import { sheetMessages } from "../../messages/sheet.ts";
 import { doseToGive, dueAt } from "../../state/due.ts";
 import { Quantity, writeQuantity } from "../quantity/quantity.tsx";
@@ -70,7 +71,7 @@ export function DueList({ tracked, nowMinutes, isRunning, lineOf, onGive }: Prop
                 key={`${warning.type}-${"atMinutes" in warning ? warning.atMinutes : ""}`}
                 class="due-list__warning"
               >
-                {describeTrackingWarning(warning)}
+                {describeTrackingWarning(warning, language?.dosing)}
               </p>
             ))}
             {isRunning && now !== undefined && (

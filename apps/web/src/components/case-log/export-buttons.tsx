@@ -1,6 +1,7 @@
 import { type CaseRecord, caseText, fhirBundle, writeCaseFile } from "@steelyard/records/case";
 import type { VNode } from "preact";
 import { useState } from "preact/hooks";
+import { caseWords } from "../../messages/case-text.ts";
 import { cases } from "../../messages/cases.ts";
 
 export type Save = (file: { readonly name: string; readonly text: string; readonly type: string }) => void;
@@ -15,7 +16,7 @@ export function ExportButtons({ record, save }: Props): VNode {
   const [made, setMade] = useState<string | undefined>(undefined);
   const name = `case-${record.code}`;
   const files = {
-    exportText: { name: `${name}.txt`, type: "text/plain", text: () => caseText(record) },
+    exportText: { name: `${name}.txt`, type: "text/plain", text: () => caseText(record, caseWords) },
     exportJson: {
       name: `${name}.json`,
       type: "application/json",

@@ -7,6 +7,7 @@ import {
 } from "@steelyard/records/case";
 import type { VNode } from "preact";
 import { useState } from "preact/hooks";
+import { caseWords } from "../../messages/case-text.ts";
 import { cases } from "../../messages/cases.ts";
 import { writeTimeOfDay } from "./clock.ts";
 import { CorrectDose } from "./correct-dose.tsx";
@@ -34,7 +35,7 @@ export function LogList({ record, onAdd }: Props): VNode {
   return (
     <ol class="log-list" reversed>
       {shown.map(({ event, counts }) => {
-        const what = describeEvent(event);
+        const what = describeEvent(event, caseWords);
         const undo = counts ? undefined : undoOf(event.id);
         return (
           <li key={event.id} class={counts ? undefined : "log-list__taken"} data-event={event.type}>

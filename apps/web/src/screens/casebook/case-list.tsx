@@ -4,6 +4,7 @@ import type { VNode } from "preact";
 import { writeDay, writeTimeOfDay } from "../../components/case-log/clock.ts";
 import { writeQuantity } from "../../components/quantity/quantity.tsx";
 import { cases } from "../../messages/cases.ts";
+import { language } from "../../messages/language.ts";
 import { percentOff } from "../../state/casebook.ts";
 import { addressOf } from "../../state/screens.ts";
 
@@ -56,5 +57,5 @@ export function weighedWords(record: CaseRecord): string {
 
 function writePercent(value: number): string {
   const tenths = Math.round(value * 10) / 10;
-  return `${tenths > 0 ? "+" : ""}${formatNumber(tenths)}\u00a0%`;
+  return `${tenths > 0 ? "+" : ""}${formatNumber(tenths, language?.numbers)}\u00a0%`;
 }

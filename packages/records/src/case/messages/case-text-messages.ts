@@ -1,7 +1,9 @@
+import type { NumberStyle } from "@steelyard/core/units";
 import type { CaseEvent } from "../case-event.ts";
 
 /** Every word of a case written as text. */
 export interface CaseTextMessages {
+  readonly numbers: NumberStyle;
   readonly title: (code: string) => string;
   readonly started: (at: string) => string;
   readonly versions: (versions: CaseEvent["versions"]) => string;
@@ -26,4 +28,7 @@ export interface CaseTextMessages {
   readonly yes: string;
   readonly no: string;
   readonly measurements: Readonly<Record<string, string>>;
+  /** Measurements that are a word. */
+  readonly values: Readonly<Record<string, string>>;
+  readonly months: (n: string) => string;
 }

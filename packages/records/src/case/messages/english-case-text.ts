@@ -1,6 +1,8 @@
+import { ENGLISH_NUMBERS } from "@steelyard/core/units";
 import type { CaseTextMessages } from "./case-text-messages.ts";
 
 export const ENGLISH_CASE_TEXT: CaseTextMessages = {
+  numbers: ENGLISH_NUMBERS,
   title: (code) => `Case ${code}`,
   started: (at) => `Started ${at} (UTC). Times below count from then, in hours:minutes:seconds.`,
   versions: ({ software, model, formulary, formularySigned, calibration }) =>
@@ -47,4 +49,23 @@ export const ENGLISH_CASE_TEXT: CaseTextMessages = {
     oedema: "oedema",
     pregnant: "pregnant",
   },
+  values: {
+    f: "girl",
+    m: "boy",
+    lying: "lying",
+    "half-sitting": "half sitting",
+    seated: "seated",
+    "very-thin": "very thin",
+    thin: "thin",
+    average: "average",
+    heavy: "heavy",
+    "very-heavy": "very heavy",
+    hand: "hand",
+    forearm: "forearm",
+    arm: "arm",
+    foot: "foot",
+    "lower-leg": "lower leg",
+    leg: "leg",
+  },
+  months: (n) => `${n}\u00a0months`,
 };

@@ -1,7 +1,9 @@
+import { FRENCH_NUMBERS } from "@steelyard/core/units";
 import type { CaseTextMessages } from "./case-text-messages.ts";
 
 /** Machine-translated, unreviewed. */
 export const FRENCH_CASE_TEXT: CaseTextMessages = {
+  numbers: FRENCH_NUMBERS,
   title: (code) => `Cas ${code}`,
   started: (at) => `Début ${at} (UTC). Les temps ci-dessous partent de là, en heures:minutes:secondes.`,
   versions: ({ software, model, formulary, formularySigned, calibration }) =>
@@ -48,4 +50,23 @@ export const FRENCH_CASE_TEXT: CaseTextMessages = {
     oedema: "œdème",
     pregnant: "enceinte",
   },
+  values: {
+    f: "fille",
+    m: "garçon",
+    lying: "couché",
+    "half-sitting": "demi-assis",
+    seated: "assis",
+    "very-thin": "très maigre",
+    thin: "maigre",
+    average: "moyenne",
+    heavy: "forte",
+    "very-heavy": "très forte",
+    hand: "main",
+    forearm: "avant-bras",
+    arm: "bras",
+    foot: "pied",
+    "lower-leg": "jambe sous le genou",
+    leg: "jambe",
+  },
+  months: (n) => `${n}\u00a0mois`,
 };

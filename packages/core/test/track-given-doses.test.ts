@@ -112,6 +112,23 @@ describe("trackGivenDoses()", () => {
     expect(track(2100).lines[0]?.dosesLeft).toBe(1);
   });
 
+  it("waits with the next dose until the hours that count have room again", () => {
+    const formulary = formularyWith({ ...perKg, withinH: 24 }, { maximumDoses: 9 });
+    const due = (given: readonly GivenRecord[], of: Formulary = formulary) =>
+      trackGivenDoses({ formulary: of, weights, given }).lines[0]?.nextDue;
+    // 6 mg in 24 h: the 2 mg of -60 leave at 1,380, before that nothing is left.
+    expect(due([mg(2, -60), mg(4, 600)])).toEqual({ earliestMinutes: 1380, latestMinutes: 1380 });
+    // With 7 mg counted, the first to leave does not make room, the second does.
+    expect(due([mg(1, -60), mg(3, 0), mg(3, 600)])).toEqual({ earliestMinutes: 1440, latestMinutes: 1440 });
+    // Room before the interval is over: the interval holds.
+    expect(due([mg(2, 0), mg(4, 1437)])).toEqual({ earliestMinutes: 1442, latestMinutes: 1447 });
+    // By number of doses.
+    const twice = formularyWith({ ...perKg, withinH: 24 }, { maximumDoses: 2 });
+    expect(due([mg(1, 0), mg(1, 600)], twice)).toEqual({ earliestMinutes: 1440, latestMinutes: 1440 });
+    // Some of it left: the interval alone, whatever the clock counts from.
+    expect(due([mg(1, -60)])).toEqual({ earliestMinutes: -55, latestMinutes: -50 });
+  });
+
   it("marks doses too many, too soon and too large, in any order of entry", () => {
     const given = [mg(1, 20), mg(1, 0), mg(4.1, 4), mg(0.1, 30)];
     const { warnings } = trackGivenDoses({ formulary: formularyWith({}), weights, given });

@@ -140,7 +140,19 @@ function trackLine(
       ? undefined
       : Math.max(0, repeat.maximumDoses - countedAt(own, nowMinutes).length);
   const isOver = dosesLeft === 0 || left?.numerator === 0;
-  const interval = isOver ? undefined : repeat?.intervalMin;
+  /** When the oldest doses have left the hours that count, so that there is room for another. */
+  const freeAgainMinutes = (): number | undefined => {
+    if (withinH === undefined) return undefined;
+    const leaving = ofMedicine.map(({ record }) => record.atMinutes + 60 * withinH);
+    return leaving.find(
+      (atMinutes) =>
+        atMinutes > nowMinutes &&
+        (known === undefined || compare(totalAt(atMinutes), known) < 0) &&
+        (repeat?.maximumDoses === undefined || countedAt(own, atMinutes).length < repeat.maximumDoses),
+    );
+  };
+  const noSoonerThan = isOver ? freeAgainMinutes() : Number.NEGATIVE_INFINITY;
+  const interval = noSoonerThan === undefined ? undefined : repeat?.intervalMin;
   return {
     line: {
       lineId,
@@ -152,12 +164,13 @@ function trackLine(
       ...(known && { maximum: { dose: inUnit(known), ...(withinH !== undefined && { withinH }) } }),
       ...(left && { remaining: inUnit(left) }),
       ...(dosesLeft !== undefined && { dosesLeft }),
-      ...(interval && {
-        nextDue: {
-          earliestMinutes: last.record.atMinutes + interval.low,
-          latestMinutes: last.record.atMinutes + interval.high,
-        },
-      }),
+      ...(interval &&
+        noSoonerThan !== undefined && {
+          nextDue: {
+            earliestMinutes: Math.max(last.record.atMinutes + interval.low, noSoonerThan),
+            latestMinutes: Math.max(last.record.atMinutes + interval.high, noSoonerThan),
+          },
+        }),
     },
     warnings,
   };

@@ -24,7 +24,10 @@ export interface TrackedLine {
   readonly remaining?: Dose;
   /** How many doses are left; never below 0. */
   readonly dosesLeft?: number;
-  /** From when, and until when, the next dose is due. Absent where no interval is known or no dose is left. */
+  /**
+   * From when, and until when, the next dose is due. Where the hours that count are used up: not before doses have left
+   * them. Absent where no interval is known or no dose is left.
+   */
   readonly nextDue?: { readonly earliestMinutes: number; readonly latestMinutes: number };
 }
 

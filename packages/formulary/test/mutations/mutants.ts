@@ -212,6 +212,13 @@ export const mutants: readonly Mutant[] = [
     SUBSTANCES,
   ),
   engine(
+    "the next dose due while the hours that count are used up",
+    "dosing/track-given-doses.ts",
+    "isOver ? freeAgainMinutes() : Number.NEGATIVE_INFINITY",
+    "isOver ? Number.NEGATIVE_INFINITY : Number.NEGATIVE_INFINITY",
+    TRACK,
+  ),
+  engine(
     "a flat rate that never binds",
     "dosing/giving-limits.ts",
     "compare(flat, asked) < 0",

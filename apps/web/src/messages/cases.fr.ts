@@ -48,10 +48,10 @@ export const casesFr: Words<typeof casesEn> = {
     "Rien de noté. Ouvrez une ligne de la feuille et notez-la comme administrée, ou notez-la de nouveau ici.",
   logTitle: "Journal",
   noteLabel: "Note",
-  noteHint: "sans noms\u00a0; 500 caractères au plus",
+  noteHint: "sans noms\u202f; 500 caractères au plus",
   addNote: "Ajouter la note",
   whoLabel: "Par qui",
-  whoHint: "initiales ou fonction, si voulu\u00a0; figure sur ce qui est noté désormais",
+  whoHint: "initiales ou fonction, si voulu\u202f; figure sur ce qui est noté désormais",
   timeLabel: "Heure d’administration",
   amountLabel: (unit) => `Dose en ${unit}`,
   volumeLabel: "Volume en mL",
@@ -71,13 +71,13 @@ export const casesFr: Words<typeof casesEn> = {
   keptMemory: {
     refused:
       "Ce navigateur ne garde rien ici\u00a0: le journal ne vit que dans cet onglet et se perd à sa fermeture. Exportez-le avant de partir.",
-    full: "L’appareil est plein\u00a0: la dernière saisie ne vit que dans cet onglet. Libérez de la place et réessayez\u00a0; exportez le journal avant de partir.",
+    full: "L’appareil est plein\u00a0: la dernière saisie ne vit que dans cet onglet. Libérez de la place et réessayez\u202f; exportez le journal avant de partir.",
   },
   tryAgain: "Réessayer",
   locked:
-    "Le registre est verrouillé. Ce que vous notez est gardé, scellé\u00a0; les saisies antérieures demandent le code.",
+    "Le registre est verrouillé. Ce que vous notez est gardé, scellé\u202f; les saisies antérieures demandent le code.",
   otherTabs:
-    "Steelyard est ouvert dans un autre onglet. Les deux écrivent dans le même registre\u00a0; chacun a son enfant et son chronomètre.",
+    "Steelyard est ouvert dans un autre onglet. Les deux écrivent dans le même registre\u202f; chacun a son enfant et son chronomètre.",
   unreadable: (n) =>
     `${plural(n, "entrée de cet appareil est illisible", "entrées de cet appareil sont illisibles")}\u00a0: abîmées, ou d’une version ultérieure. Rien n’a été modifié.`,
   casebook: {
@@ -109,7 +109,7 @@ export const casesFr: Words<typeof casesEn> = {
     badDay: "Un jour ni avant le cas ni après aujourd’hui.",
     unlikely: (kg, low, high) =>
       `${kg} sort de l’intervalle à 95\u00a0%, ${low} à ${high}. Est-ce bien cet enfant, sans vêtements ni perfusions sur la balance\u202f?`,
-    keepAnyway: "C’est bien la valeur lue\u00a0; la garder",
+    keepAnyway: "C’est bien la valeur lue\u202f; la garder",
     delete: "Supprimer le cas",
     deleted: (code) => `Cas ${code} supprimé.`,
     undelete: "Rétablir le cas",
@@ -124,7 +124,7 @@ export const casesFr: Words<typeof casesEn> = {
     exportJsonAll: "Tous les cas, JSON",
     importTitle: "Importer",
     importLabel: "Fichier de cas, JSON ou CSV",
-    importHint: "tel qu’exporté ici\u00a0; chaque défaut est nommé",
+    importHint: "tel qu’exporté ici\u202f; chaque défaut est nommé",
     imported: (events, cases) =>
       `${plural(events, "entrée", "entrées")} de ${plural(cases, "cas", "cas")}\u00a0: reprises. Celles déjà connues n’ont rien changé.`,
     importedNone: "Rien n’a été repris.",
@@ -134,7 +134,7 @@ export const casesFr: Words<typeof casesEn> = {
       "Un code scelle ce qui est gardé\u00a0: qui prend cet appareil ou copie sa mémoire ne peut pas lire les cas sans lui. Noter reste possible sans lui. Il ne protège pas s’il est court, si l’on vous observe, ou si l’appareil est pris déverrouillé. Il n’y a pas d’autre accès\u00a0: un code oublié, ce sont des cas que personne ne peut lire.",
     passcode: "Code d’accès",
     passcodeAgain: "Code d’accès, encore une fois",
-    passcodeHint: "8 caractères ou plus\u00a0; trois ou quatre mots sont le mieux",
+    passcodeHint: "8 caractères ou plus\u202f; trois ou quatre mots sont le mieux",
     setPasscode: "Définir le code",
     tooShort: "Prenez 8 caractères ou plus.",
     different: "Les deux ne sont pas identiques.",

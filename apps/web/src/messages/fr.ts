@@ -158,7 +158,7 @@ export const fr: Words<typeof en> = {
     const unit = field === "lengthCm" ? "cm" : "mm";
     const apart = `écart de ${number(spread)}\u00a0${unit}`;
     return needsThird
-      ? `Lectures avec un ${apart}\u00a0; des lectures soigneuses diffèrent de ${number(limit)}\u00a0${unit} au plus. Lisez une troisième fois\u00a0: la valeur médiane compte.`
+      ? `Lectures avec un ${apart}\u202f; des lectures soigneuses diffèrent de ${number(limit)}\u00a0${unit} au plus. Lisez une troisième fois\u00a0: la valeur médiane compte.`
       : `${numbers.length === 2 ? "Deux lectures" : "Trois lectures"}, ${apart}\u00a0: ${number(value)}\u00a0${unit} compte.`;
   },
   notABirthDate: "Aucun enfant n’est né ce jour-là. L’année est-elle juste\u202f?",
@@ -167,7 +167,7 @@ export const fr: Words<typeof en> = {
     const years = Math.floor(months / 12);
     return `Âge\u00a0: ${number(years)}\u00a0an${s(years)} et ${number(Math.floor(months % 12))}\u00a0mois.`;
   },
-  ageBeforeBirthDate: "L’âge saisi compte\u00a0; la date de naissance est laissée de côté.",
+  ageBeforeBirthDate: "L’âge saisi compte\u202f; la date de naissance est laissée de côté.",
   notAnEarlierDate: "Ce jour est encore à venir.",
   earlierNeedsAge: "Un poids antérieur demande aussi l’âge actuel.",
   earlierBeforeBirth: "Ce jour précède la naissance.",

@@ -52,7 +52,7 @@ export const readerFr: Words<typeof readerEn> = {
   beyond: (field, limit) =>
     `${names[field]}\u00a0: au-delà des ${number(limit)}\u00a0${units[field]} dont diffèrent des lectures soigneuses. Lisez une troisième fois.`,
   limitSource:
-    "La limite est de 2,77 erreurs techniques de mesure, telles que deux tests de standardisation les donnent chez un même observateur (longueurs 0,63\u00a0cm, bras 3,15\u00a0mm)\u00a0; 19 paires sur 20 y restent.",
+    "La limite est de 2,77 erreurs techniques de mesure, telles que deux tests de standardisation les donnent chez un même observateur (longueurs 0,63\u00a0cm, bras 3,15\u00a0mm)\u202f; 19 paires sur 20 y restent.",
   takeIn: "Retenir les deux lectures",
   takeInThird: "Retenir les deux et lire une troisième fois",
   discard: "Écarter la seconde",

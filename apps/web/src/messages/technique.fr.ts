@@ -7,7 +7,7 @@ export const techniqueFr: Words<typeof techniqueEn> = {
   close: "Fermer",
   steps: {
     "lying-two": [
-      "Enfant sur le dos, jambes tendues\u00a0; ruban sur le lit à côté de l’enfant.",
+      "Enfant sur le dos, jambes tendues\u202f; ruban sur le lit à côté de l’enfant.",
       "L’un tient la tête, regard au plafond. L’autre appuie sur les genoux, pieds à la verticale.",
       "Du sommet du crâne au talon, non aux orteils.",
     ],
@@ -18,7 +18,7 @@ export const techniqueFr: Words<typeof techniqueEn> = {
     ],
     "half-sitting": [
       "Ruban le long du dos, du sommet du crâne au siège, puis le long de la jambe jusqu’au talon.",
-      "Gardez les jambes tendues\u00a0; le ruban suit la pliure.",
+      "Gardez les jambes tendues\u202f; le ruban suit la pliure.",
     ],
     seated: [
       "Ruban du sommet du crâne le long du dos jusqu’au siège, le long de la cuisse jusqu’au genou, puis jusqu’au talon.",

@@ -79,6 +79,8 @@ export const ENGLISH_DOSING: DosingCatalogue = {
         : `${formatWeight(value)} falls in the band ${edges(by, low, high)}.`,
     "basis-swapped": ({ from, fromKg, toKg }) =>
       `The rule asks for ${BASIS[from]} weight (${formatWeight(fromKg)}); this child is lighter than ideal, so total weight (${formatWeight(toKg)}) is used.`,
+    "adjusted-weight": ({ idealKg, share, totalKg, kg }) =>
+      `${formatWeight(idealKg)} ideal + ${formatNumber(share)} × (${formatWeight(totalKg)} total − ${formatWeight(idealKg)}) = ${weight(kg, "adjusted")} for this medicine.`,
     "per-kg": ({ perKg: dose, basis, kg, result }) =>
       `${formatQuantity(dose)} × ${weight(kg, basis)} = ${formatQuantity(result)}.`,
     "per-m2": ({ perM2, lengthCm, kg, surfaceM2, result }) =>

@@ -82,11 +82,13 @@ export const FRENCH_DOSING: DosingCatalogue = {
         ? `L’âge de ${writeAge(value)} est dans la tranche ${edges(by, low, high)}.`
         : `${kilograms(value)}\u00a0: tranche ${edges(by, low, high)}.`,
     "basis-swapped": ({ from, fromKg, toKg }) =>
-      `La règle demande ${BASIS_NAME[from]} (${kilograms(fromKg)})\u00a0; cet enfant pèse moins que l’idéal, le poids total (${kilograms(toKg)}) est donc utilisé.`,
+      `La règle demande ${BASIS_NAME[from]} (${kilograms(fromKg)})\u202f; cet enfant pèse moins que l’idéal, le poids total (${kilograms(toKg)}) est donc utilisé.`,
+    "adjusted-weight": ({ idealKg, share, totalKg, kg }) =>
+      `${weight(idealKg, "ideal")} + ${number(share)} × (${weight(totalKg, "total")} − ${kilograms(idealKg)}) = ${weight(kg, "adjusted")} pour ce médicament.`,
     "per-kg": ({ perKg: dose, basis, kg, result }) =>
       `${quantity(dose)} × ${weight(kg, basis)} = ${quantity(result)}.`,
     "per-m2": ({ perM2, lengthCm, kg, surfaceM2, result }) =>
-      `Surface corporelle = √(${number(lengthCm)}\u00a0cm × ${kilograms(kg)} ÷ ${number(3600)}) = ${number(surfaceM2)}\u00a0m²\u00a0; ${quantity(perM2)} × ${number(surfaceM2)}\u00a0m² = ${quantity(result)}.`,
+      `Surface corporelle = √(${number(lengthCm)}\u00a0cm × ${kilograms(kg)} ÷ ${number(3600)}) = ${number(surfaceM2)}\u00a0m²\u202f; ${quantity(perM2)} × ${number(surfaceM2)}\u00a0m² = ${quantity(result)}.`,
     fixed: ({ result }) => `La dose est de ${quantity(result)} quel que soit le poids.`,
     limit: ({ limit, from, result }) =>
       limit === "single-maximum"
@@ -95,7 +97,7 @@ export const FRENCH_DOSING: DosingCatalogue = {
     volume: ({ dose, strength: concentration, ml: volume }) =>
       `${quantity(dose)} ÷ ${strength(concentration)} = ${ml(volume)}.`,
     "weaker-strength": ({ ml: volume, measurableMl, from, to }) =>
-      `${ml(volume)} à ${strength(from)}\u00a0: trop peu pour être mesuré (moins de ${ml(measurableMl)}) ou trop imprécis\u00a0; la présentation à ${strength(to)} est prise.`,
+      `${ml(volume)} à ${strength(from)}\u00a0: trop peu pour être mesuré (moins de ${ml(measurableMl)}) ou trop imprécis\u202f; la présentation à ${strength(to)} est prise.`,
     dilution: ({ ml: volume, measurableMl, takeMl, addMl, totalMl, diluent, from, to }) =>
       `${ml(volume)} à ${strength(from)}\u00a0: trop peu pour être mesuré (moins de ${ml(measurableMl)}). Prenez-en ${ml(takeMl)} et ajoutez ${ml(addMl)} de ${diluent}, soit ${ml(totalMl)} en tout, à ${strength(to)}.`,
     rounding: ({ exactMl, ml: volume, markMl, syringeMl, byRule, errorPercent }) =>
@@ -136,7 +138,7 @@ export const FRENCH_DOSING: DosingCatalogue = {
   },
   warning: {
     limited: ({ by, from, to }) =>
-      `${by === "minimum" ? "Relevée au minimum" : "Limitée au maximum par dose"}, ${quantity(to)}\u00a0; selon le poids, ce serait ${quantity(from)}.`,
+      `${by === "minimum" ? "Relevée au minimum" : "Limitée au maximum par dose"}, ${quantity(to)}\u202f; selon le poids, ce serait ${quantity(from)}.`,
     rounded: ({ errorPercent, aboveTolerance, byRule }) =>
       byRule
         ? `Arrondie comme le dit la source de la dose\u00a0: ${difference(errorPercent)} que la dose exacte.`
@@ -144,7 +146,7 @@ export const FRENCH_DOSING: DosingCatalogue = {
           ? `Arrondie de plus de 5\u00a0%\u00a0: ${difference(errorPercent)} que ne le veut la règle.`
           : `Arrondie à ce qui se mesure\u00a0: ${difference(errorPercent)} que ne le veut la règle.`,
     "too-concentrated": ({ ml: volume, leastMl }) =>
-      `${ml(volume)}\u00a0: plus concentré qu’il n’est permis\u00a0; complétez à ${ml(leastMl)} ou plus.`,
+      `${ml(volume)}\u00a0: plus concentré qu’il n’est permis\u202f; complétez à ${ml(leastMl)} ou plus.`,
     "fluid-load": ({ ml: volume, allowanceMl }) =>
       `La première heure de cette perfusion apporte ${ml(volume)}, plus que les ${ml(allowanceMl)} d’entretien pour une heure\u00a0: comptez-les dans les apports. Une préparation plus concentrée seulement si le médicament et la veine le permettent.`,
     diluted: ({ to }) => `Trop peu pour être mesuré sans dilution\u00a0: diluez d’abord à ${strength(to)}.`,
@@ -160,7 +162,7 @@ export const FRENCH_DOSING: DosingCatalogue = {
       reason === "band"
         ? "La dose dépend de l’âge, qui n’est pas connu\u00a0: elle est calculée selon le poids."
         : reason === "neonate"
-          ? "Si cet enfant peut avoir moins de 28 jours, la dose ne s’applique pas\u00a0: saisissez l’âge."
+          ? "Si cet enfant peut avoir moins de 28\u00a0jours, la dose ne s’applique pas\u00a0: saisissez l’âge."
           : `L’âge n’est pas connu\u00a0: ${text ?? "une limite d’âge n’a pas pu être vérifiée"}`,
     "outside-weight-range": ({ kg, lowKg, highKg, reason }) =>
       `${kilograms(kg)} sort du domaine de cette dose (${writeEdges(kilograms, lowKg, highKg)})\u00a0: ${reason}`,
@@ -168,8 +170,8 @@ export const FRENCH_DOSING: DosingCatalogue = {
       `L’âge de ${writeAge(ageMonths)} sort du domaine de cette dose (${writeEdges(writeAge, lowMonths, highMonths)})\u00a0: ${reason}`,
     neonate: ({ because }) =>
       because === "age"
-        ? "Moins de 28 jours\u00a0: cette dose n’a pas été écrite pour le nouveau-né\u00a0; utilisez un formulaire néonatal."
-        : "Moins de 3\u00a0kg\u00a0: cette dose n’a pas été écrite pour un enfant si petit\u00a0; utilisez un formulaire néonatal.",
+        ? "Moins de 28\u00a0jours\u00a0: cette dose n’a pas été écrite pour le nouveau-né\u202f; utilisez un formulaire néonatal."
+        : "Moins de 3\u00a0kg\u00a0: cette dose n’a pas été écrite pour un enfant si petit\u202f; utilisez un formulaire néonatal.",
     "not-robust": ({ probabilityOutside, settledBy }) =>
       `Le poids est trop incertain pour cette dose\u00a0: probabilité de ${percent(probabilityOutside)} qu’elle sorte de l’intervalle admis pour le vrai poids de l’enfant.${
         settledBy
@@ -190,7 +192,7 @@ export const FRENCH_DOSING: DosingCatalogue = {
           ({ lowMonths, highMonths, dose, volume }) =>
             `${quantity(dose)}${volume ? ` (${ml(volume.ml)})` : ""} ${writeEdges(writeAge, lowMonths, highMonths)}`,
         )
-        .join("\u00a0; ")}.`,
+        .join("\u202f; ")}.`,
     "outside-bands": ({ by, value, low, high }) =>
       `Pas de dose\u00a0: ${by === "age" ? `l’âge de ${writeAge(value)}` : kilograms(value)} sort des tranches publiées (${edges(by, low, high)}).`,
     contraindicated: ({ by, value, low, high, reason }) =>
@@ -206,7 +208,7 @@ export const FRENCH_DOSING: DosingCatalogue = {
     "cumulative-maximum-passed": ({ total, maximum }) =>
       `Total administré\u00a0: ${quantity(total)}, au-dessus du maximum de ${quantity(maximum)}.`,
     "too-many-doses": ({ doses: given, maximumDoses }) =>
-      `Déjà administré\u00a0: ${doses(given)}\u00a0; maximum\u00a0: ${doses(maximumDoses)}.`,
+      `Déjà administré\u00a0: ${doses(given)}\u202f; maximum\u00a0: ${doses(maximumDoses)}.`,
     "too-soon": ({ atMinutes, earliestMinutes }) =>
       `Administrée ${number(withinMinutes(earliestMinutes - atMinutes))}\u00a0min trop tôt.`,
     "maximum-not-known": () =>

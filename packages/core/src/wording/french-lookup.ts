@@ -117,13 +117,13 @@ export const FRENCH_LOOKUP: LookupCatalogue = {
     "confirm-position":
       "Un repère n’est qu’un point de départ\u00a0: confirmez par capnographie, auscultation des deux côtés et radiographie.",
     "check-tissue-depth":
-      "Choisissez selon l’épaisseur des tissus au point de ponction\u00a0; plus de tissus demandent l’aiguille plus longue.",
-    "intraosseous-site": "Perceuse motorisée\u00a0; tibia proximal, 2\u00a0cm sous la tubérosité.",
+      "Choisissez selon l’épaisseur des tissus au point de ponction\u202f; plus de tissus demandent l’aiguille plus longue.",
+    "intraosseous-site": "Perceuse motorisée\u202f; tibia proximal, 2\u00a0cm sous la tubérosité.",
     "pads-apart":
-      "Bords à 2,5\u00a0cm au moins l’un de l’autre\u00a0; devant et derrière le thorax s’ils devaient se toucher. Sans électrodes pour enfant, prenez celles pour adulte.",
+      "Bords à 2,5\u00a0cm au moins l’un de l’autre\u202f; devant et derrière le thorax s’ils devaient se toucher. Sans électrodes pour enfant, prenez celles pour adulte.",
     "see-chest-rise": "Juste quand le thorax se soulève à peine.",
     "end-expiratory-pressure":
-      "Commencez avec une pression expiratoire positive de 5\u00a0cmH₂O\u00a0; ajustez à l’effet.",
+      "Commencez avec une pression expiratoire positive de 5\u00a0cmH₂O\u202f; ajustez à l’effet.",
     "device-label-first": "L’intervalle de poids imprimé sur le dispositif prime.",
   },
   shape: { straight: "droite", curved: "courbe" },
@@ -174,13 +174,13 @@ export const FRENCH_LOOKUP: LookupCatalogue = {
     "rules-differ": ({ low, high, unit }) =>
       `Les règles publiées diffèrent pour cet enfant\u00a0: ${size(low, unit)} à ${size(high, unit)}.`,
     held: ({ by, at }) => `Au-delà de la règle (${quantity(by, at)})\u00a0: sa dernière valeur est affichée.`,
-    newborn: () => "Moins de 28 jours\u00a0: une sonde sans ballonnet est habituelle.",
+    newborn: () => "Moins de 28\u00a0jours\u00a0: une sonde sans ballonnet est habituelle.",
     "deep-in-infants": () =>
       "Chez le petit nourrisson, ce repère peut amener l’extrémité près de la carène\u00a0: auscultez les deux côtés.",
     "bladder-misfit": ({ reads, percentOfArm }) =>
       `La poche la plus proche a une largeur de ${number(percentOfArm)}\u00a0% du périmètre brachial, et non de 40\u00a0%\u00a0: la pression lue est trop ${reads === "high" ? "haute" : "basse"}.`,
     "below-fifth-centile": () =>
-      "À partir de 12 ans, cette limite est sous le 5e percentile des enfants sains.",
+      "À partir de 12\u00a0ans, cette limite est sous le 5e percentile des enfants sains.",
     "lighter-weight-used": ({ totalKg, idealKg }) =>
       `Calculé selon le poids idéal, ${kilograms(idealKg)}, car le poids total, ${kilograms(totalKg)}, le dépasse de plus de 20\u00a0%.`,
   },

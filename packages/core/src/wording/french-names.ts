@@ -66,9 +66,9 @@ export const FRENCH_EXAMPLE: Readonly<Partial<Record<EntryField, string>>> = {
   thighCm: "le périmètre de cuisse en cm, par exemple 35",
   calfCm: "le périmètre de mollet en cm, par exemple 26",
   headCm: "le périmètre crânien en cm, par exemple 44",
-  ageMonths: "l’âge avec son unité, par exemple 9 ans ou 18 mois",
+  ageMonths: "l’âge avec son unité, par exemple 9\u00a0ans ou 18\u00a0mois",
   carerKg: "le poids en kg, par exemple 28",
   earlierKg: "le poids en kg, par exemple 25",
-  earlierAgeMonths: "l’âge avec son unité, par exemple 8 ans ou 16 mois",
+  earlierAgeMonths: "l’âge avec son unité, par exemple 8\u00a0ans ou 16\u00a0mois",
   scaleKg: "le poids en kg, par exemple 28",
 };

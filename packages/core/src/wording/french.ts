@@ -96,7 +96,7 @@ export const FRENCH: MessageCatalogue = {
   "entry-notice.length-from-height": ({ standingHeightCm, lengthCm }) =>
     `Longueur couchée prise comme ${measurement("lengthCm", lengthCm)}\u00a0: taille debout ${measurement("lengthCm", standingHeightCm)} + 0,7\u00a0cm.`,
   "entry-notice.lengths-disagree": ({ lengthCm, standingHeightCm, differenceCm }) =>
-    `La longueur couchée ${measurement("lengthCm", lengthCm)} et la taille debout ${measurement("lengthCm", standingHeightCm)} diffèrent de ${measurement("lengthCm", differenceCm)} après ajout de 0,7\u00a0cm à la taille\u00a0; la longueur couchée a été retenue.`,
+    `La longueur couchée ${measurement("lengthCm", lengthCm)} et la taille debout ${measurement("lengthCm", standingHeightCm)} diffèrent de ${measurement("lengthCm", differenceCm)} après ajout de 0,7\u00a0cm à la taille\u202f; la longueur couchée a été retenue.`,
   "entry-notice.earlier-incomplete": ({ field, missing }) =>
     `${capital(FRENCH_FIELD[field].the)} a été saisi${e(field)} mais n’est pas utilisé${e(field)}, car il manque ${FRENCH_FIELD[missing].the}.`,
 

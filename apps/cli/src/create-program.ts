@@ -2,6 +2,7 @@ import { Command } from "commander";
 import { createCalibrateCommand } from "./calibrate/calibrate-command.ts";
 import { createChildCommand } from "./child/child-command.ts";
 import { createFormularyCommand } from "./formulary/formulary-command.ts";
+import { createGivenCommand } from "./given/given-command.ts";
 import { EXIT_STATUS_HELP, helpCautions } from "./help-text.ts";
 import { createPaperCommand } from "./paper/paper-command.ts";
 import { createStudyCommand } from "./study/study-command.ts";
@@ -18,6 +19,7 @@ export function createProgram(): Command {
     .addHelpText("after", `\n${EXIT_STATUS_HELP}\n${helpCautions()}`);
   const commands = [
     createChildCommand(),
+    createGivenCommand(),
     createWeighCommand(),
     createCalibrateCommand(),
     createStudyCommand(),

@@ -1,5 +1,6 @@
 import type { NextMeasurement } from "@steelyard/core/body";
 import type { ChildReport } from "@steelyard/core/child";
+import type { SheetLine } from "@steelyard/core/dosing";
 import { formatWeight } from "@steelyard/core/units";
 import {
   cautionBlock,
@@ -9,31 +10,46 @@ import {
   describeRests,
   draftBanner,
 } from "@steelyard/core/wording";
+import type { SheetFormulary } from "../formulary/sheet-formulary.ts";
 import { wrap } from "../wrap.ts";
 import { formatEquipment, formatSigns } from "./format-lookups.ts";
 import { formatSheetLine } from "./format-sheet-line.ts";
+import { sharedWarnings } from "./shared-warnings.ts";
 
 /** The whole report as text for a screen of 80 columns. */
 export function formatChildReport({
   report,
   notes,
   next,
+  loaded,
+  others,
 }: {
   report: ChildReport;
   notes: readonly string[];
   next: readonly NextMeasurement[];
+  loaded: SheetFormulary;
+  /** The other published doses of each line, by its id. */
+  others: ReadonlyMap<string, readonly SheetLine[]>;
 }): string {
   const blocks = [formatWeights(report, next), ...formatWarnings(report, notes)];
   if (!report.versions.formularySigned) {
     const { title, lines } = draftBanner();
     blocks.push(`*** ${title.toUpperCase()} ***\n${wrap(lines.join(" "))}`);
   }
-  for (const problem of new Set(report.sheet.map((line) => line.problem))) {
+  const shared = sharedWarnings(report.sheet);
+  if (shared.size > 0) {
+    const sentences = [...shared].map(([sentence, number]) => `! (${number}) ${sentence}`);
+    blocks.push(sentences.map((sentence) => wrap(sentence, { hanging: "      " })).join("\n"));
+  }
+  const { problemOrder = [] } = loaded.formulary;
+  for (const problem of new Set([...problemOrder, ...report.sheet.map((line) => line.problem)])) {
     const lines = report.sheet.filter((line) => line.problem === problem);
-    blocks.push(`== ${describeProblem(problem)} ==\n${lines.map(formatSheetLine).join("\n")}`);
+    if (lines.length === 0) continue;
+    const texts = lines.map((line) => formatSheetLine(line, { shared, others: others.get(line.id) ?? [] }));
+    blocks.push(`== ${describeProblem(problem)} ==\n${texts.join("\n")}`);
   }
   blocks.push(formatEquipment(report.equipment), formatSigns(report.signs));
-  return `${[...blocks, formatCautions(), formatVersions(report)].join("\n\n")}\n`;
+  return `${[...blocks, formatCautions(), formatVersions(report, loaded)].join("\n\n")}\n`;
 }
 
 function formatWeights({ weight, warnings }: ChildReport, next: readonly NextMeasurement[]): string {
@@ -75,11 +91,13 @@ function formatCautions(): string {
   return wrap(`${title}: ${lines.join(" ")}`);
 }
 
-function formatVersions({ versions }: ChildReport): string {
-  const { software, model, formulary, formularySigned, site } = versions;
-  const signed = formularySigned ? "signed" : "draft, not signed";
+function formatVersions({ versions }: ChildReport, { signOff, fingerprint }: SheetFormulary): string {
+  const { software, model, formulary, site } = versions;
+  const by = signOff ? `signed by ${signOff.name}, ${signOff.role}, ${signOff.date}` : "draft, not signed";
   const calibrated = site === undefined ? "" : `, site ${site.name} (${site.createdOn})`;
-  return wrap(`steelyard ${software}, body model ${model}${calibrated}, formulary ${formulary} (${signed}).`);
+  return wrap(
+    `steelyard ${software}, body model ${model}${calibrated}, formulary ${formulary} (${by}; fingerprint ${fingerprint.slice(0, 16)}).`,
+  );
 }
 
 /** A weight as it enters the doses: to 0.1 kg, to 0.01 kg under 3 kg and from a scale. */

@@ -6,13 +6,25 @@ import { wrap } from "../wrap.ts";
 const INDENT = { indent: "    ", hanging: "      " };
 
 /** One use of one medicine: what it is, the dose with its volume or rate, how it is given, and every flag. */
-export function formatSheetLine(line: SheetLine): string {
+export function formatSheetLine(
+  line: SheetLine,
+  {
+    shared,
+    others,
+  }: {
+    /** Warnings that stand above the sheet, with their numbers. */
+    readonly shared: ReadonlyMap<string, number>;
+    /** The other published doses, for the same child. */
+    readonly others: readonly SheetLine[];
+  },
+): string {
   const { guidance } = line;
   const texts = [
     ...(line.unavailable === undefined
       ? doseTexts(line)
       : [`NO DOSE: ${describeUnavailable(line.unavailable)}`]),
-    ...line.warnings.map((warning) => `! ${describeDosingWarning(warning)}`),
+    ...warningTexts(line, shared),
+    ...others.map(otherText),
     guidance.administration,
     ...(guidance.repeat === undefined ? [] : [guidance.repeat]),
     ...labelled("Not if", guidance.contraindications),
@@ -22,21 +34,29 @@ export function formatSheetLine(line: SheetLine): string {
   return [head, ...texts.map((text) => wrap(text, INDENT))].join("\n");
 }
 
+function warningTexts({ warnings }: SheetLine, shared: ReadonlyMap<string, number>): string[] {
+  const sentences = [...new Set(warnings.map((warning) => describeDosingWarning(warning)))];
+  const numbers = sentences.flatMap((sentence) => shared.get(sentence) ?? []);
+  return [
+    ...sentences.filter((sentence) => !shared.has(sentence)).map((sentence) => `! ${sentence}`),
+    ...(numbers.length === 0 ? [] : [`! See ${numbers.map((number) => `(${number})`).join(", ")} above.`]),
+  ];
+}
+
+/** Another published dose of the same use, and how to get it. */
+function otherText(line: SheetLine): string {
+  const dose = line.unavailable === undefined ? doseText(line) : "no dose";
+  return `or ${dose}: ${line.option.title} (--choose ${line.id}=${line.option.id})`;
+}
+
 function doseTexts(line: DoseLine): string[] {
   const basis = `on ${line.basis} weight ${formatWeight(line.basisKg)}`;
-  const limited = line.limitedBy === undefined ? "" : ` (${line.limitedBy.replace("-", " ")})`;
-  const of = line.of === undefined ? "" : ` of ${line.of}`;
-  const isRate = line.dose.unit === "mL" && line.dose.per === "h";
-  const rate =
-    line.rate === undefined
-      ? ""
-      : `${isRate ? "" : ` = ${formatNumber(line.rate.mlPerH)}\u00a0mL/h`} of ${line.rate.concentration}`;
   const added =
     line.addedTo === undefined
       ? []
       : [`Add to ${formatNumber(line.addedTo.ml)}\u00a0mL of ${line.addedTo.diluent}.`];
   return [
-    `>> ${formatQuantity(line.dose)}${of}${volumeText(line, line.volume)}${rate}${limited}, ${basis}`,
+    `>> ${doseText(line)}, ${basis}`,
     ...(line.equivalents ?? []).map(
       ({ dose, of: other }) => `By the label: ${formatQuantity(dose)} of ${other}.`,
     ),
@@ -48,6 +68,18 @@ function doseTexts(line: DoseLine): string[] {
       (next: FurtherDose) => `then ${formatQuantity(next.dose)}${volumeText(next, next.volume)}`,
     ),
   ];
+}
+
+/** The dose with its volume or rate: "280 micrograms = 2.8 mL of 0.1 mg/mL". */
+function doseText(line: DoseLine): string {
+  const limited = line.limitedBy === undefined ? "" : ` (${line.limitedBy.replace("-", " ")})`;
+  const of = line.of === undefined ? "" : ` of ${line.of}`;
+  const isRate = line.dose.unit === "mL" && line.dose.per === "h";
+  const rate =
+    line.rate === undefined
+      ? ""
+      : `${isRate ? "" : ` = ${formatNumber(line.rate.mlPerH)}\u00a0mL/h`} of ${line.rate.concentration}`;
+  return `${formatQuantity(line.dose)}${of}${volumeText(line, line.volume)}${rate}${limited}`;
 }
 
 /** The quickest and the strongest it may be given. */

@@ -7,6 +7,7 @@ import {
   createImprint,
   type Drawing,
   drawArmBand,
+  drawGuide,
   drawReadingTest,
   drawStrip,
   drawWeightGrid,
@@ -31,6 +32,7 @@ const papers: readonly (readonly [string, Draw])[] = [
     "grid with waist",
     (context, page) => drawWeightGrid({ ...context, size: pageSizes[page], girths: "arm-and-waist" }),
   ],
+  ["guide", (context, page) => drawGuide({ ...context, size: pageSizes[page] })],
   ["reading test", (context, page) => drawReadingTest({ ...context, size: pageSizes[page] })],
   [
     "strip",

@@ -4,6 +4,7 @@ import { createArmBandCommand } from "./arm-band-command.ts";
 import { createBookletCommand } from "./booklet-command.ts";
 import { createChildSheetCommand } from "./child-sheet-command.ts";
 import { createGridCommand } from "./grid-command.ts";
+import { createGuideCommand } from "./guide-command.ts";
 import { createReadingTestCommand } from "./reading-test-command.ts";
 import { createStripCommand } from "./strip-command.ts";
 
@@ -20,11 +21,12 @@ Examples:
   steelyard paper grid --waist --site site.json -o grid.pdf
   steelyard paper booklet --formulary signed.json --problem arrest shock -o booklet.pdf
   steelyard paper child --length-cm 136 --arm-mm 190 --problem anaphylaxis -o child.pdf
+  steelyard paper guide --page a3 -o guide.pdf
   steelyard paper reading-test --site site.json -o test.pdf
 
 ${EXIT_STATUS_HELP}`;
 
-/** `steelyard paper strip | arm-band | grid | booklet | child | reading-test`. */
+/** `steelyard paper strip | arm-band | grid | booklet | child | guide | reading-test`. */
 export function createPaperCommand(): Command {
   const command = new Command("paper")
     .description("True-scale papers for a bay without a screen, as PDF or SVG.")
@@ -36,6 +38,7 @@ export function createPaperCommand(): Command {
     createGridCommand(),
     createBookletCommand(),
     createChildSheetCommand(),
+    createGuideCommand(),
     createReadingTestCommand(),
   ];
   for (const paper of papers) command.addCommand(paper);

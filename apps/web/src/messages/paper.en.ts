@@ -10,6 +10,7 @@ export const paperEn = {
     "arm-band": "Arm band",
     grid: "Weight grid",
     "grid-waist": "Weight grid with waist",
+    guide: "Measuring guide",
     "reading-test": "Reading test",
   } satisfies Record<PaperKind, string>,
   page: "Printed on",

@@ -19,7 +19,7 @@ export interface Stroke {
   readonly widthMm: number;
   /** Lengths of dash and gap, mm. */
   readonly dashMm?: readonly number[];
-  /** Ends of lines; "butt" when absent, so that a tick ends where it ends. */
+  /** Ends and corners of lines; when absent ends are butt, so that a tick ends where it ends. */
   readonly cap?: "butt" | "round";
 }
 

@@ -4,6 +4,7 @@ import type { BookletMessages } from "./booklet-messages.ts";
 import type { ChildSheetMessages } from "./child-sheet-messages.ts";
 import type { FrameMessages } from "./frame-messages.ts";
 import type { GridMessages } from "./grid-messages.ts";
+import type { GuideMessages } from "./guide-messages.ts";
 import type { ReadingTestMessages } from "./reading-test-messages.ts";
 import type { StripMessages } from "./strip-messages.ts";
 
@@ -17,6 +18,7 @@ export interface PaperMessages {
   readonly armBand: ArmBandMessages;
   readonly grid: GridMessages;
   readonly booklet: BookletMessages;
+  readonly guide: GuideMessages;
   readonly childSheet: ChildSheetMessages;
   readonly readingTest: ReadingTestMessages;
 }

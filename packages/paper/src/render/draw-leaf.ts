@@ -67,6 +67,7 @@ function drawRectangle(pdf: PDFDocument, { radiusMm, ...box }: Rectangle): void 
 function paint(pdf: PDFDocument, { stroke, fill }: { stroke?: Stroke; fill?: string }): void {
   if (stroke !== undefined) {
     pdf.lineWidth(stroke.widthMm).lineCap(stroke.cap ?? "butt");
+    pdf.lineJoin(stroke.cap === "round" ? "round" : "miter");
     if (stroke.dashMm !== undefined) pdf.dash(stroke.dashMm);
   }
   if (stroke !== undefined && fill !== undefined) pdf.fillAndStroke(fill, stroke.colour);

@@ -45,6 +45,7 @@ declare module "pdfkit" {
     clip(): this;
     lineWidth(width: number): this;
     lineCap(cap: "butt" | "round"): this;
+    lineJoin(join: "miter" | "round"): this;
     dash(lengths: readonly number[], options?: Readonly<Record<never, never>>): this;
     undash(): this;
     fill(colour?: string): this;

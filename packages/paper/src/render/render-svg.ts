@@ -86,7 +86,7 @@ function paint({ stroke, fill }: { stroke?: Stroke; fill?: string }): string {
   if (stroke === undefined) return filled;
   const dash =
     stroke.dashMm === undefined ? "" : ` stroke-dasharray="${stroke.dashMm.map(number).join(" ")}"`;
-  const cap = stroke.cap === "round" ? ' stroke-linecap="round"' : "";
+  const cap = stroke.cap === "round" ? ' stroke-linecap="round" stroke-linejoin="round"' : "";
   return `${filled} stroke="${stroke.colour}" stroke-width="${number(stroke.widthMm)}"${dash}${cap}`;
 }
 

@@ -6,6 +6,7 @@ import {
   createImprint,
   type Drawing,
   drawArmBand,
+  drawGuide,
   drawReadingTest,
   drawStrip,
   drawWeightGrid,
@@ -87,6 +88,8 @@ function drawChosen(given: {
       return ok(drawArmBand({ ...context, size }));
     case "grid":
       return ok(drawWeightGrid({ ...context, size, site, girths: "arm" }));
+    case "guide":
+      return ok(drawGuide({ ...context, size }));
     case "reading-test":
       return ok(drawReadingTest({ ...context, size, site }));
     case "grid-waist":

@@ -1,7 +1,7 @@
 import type { StoredSiteProfile } from "@steelyard/core/body";
 import type { Formulary } from "@steelyard/core/dosing";
 
-export const paperKinds = ["strip", "arm-band", "grid", "grid-waist", "reading-test"] as const;
+export const paperKinds = ["strip", "arm-band", "grid", "grid-waist", "guide", "reading-test"] as const;
 export type PaperKind = (typeof paperKinds)[number];
 const paperPages = ["a4", "a3", "letter", "roll"] as const;
 export type PaperPage = (typeof paperPages)[number];

@@ -1,7 +1,7 @@
 import type { ArmBandMessages } from "../arm-band-messages.ts";
 
 export const FRENCH_ARM_BAND: ArmBandMessages = {
-  title: "Bande de bras",
+  title: "Bracelet de bras",
   subtitle: "Tour de bras en millimètres, et le milieu du bras",
   tape: "tour de bras, mm",
   zero: "BORD ZÉRO",

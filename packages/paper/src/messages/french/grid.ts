@@ -1,7 +1,7 @@
 import type { GridMessages } from "../grid-messages.ts";
 
 export const FRENCH_GRID: GridMessages = {
-  title: "Grille de poids",
+  title: "Grille des poids",
   subtitle: "Poids total en kg selon la taille couchée et le tour de bras, sexe inconnu",
   subtitleWithWaist:
     "Poids total en kg selon la taille couchée, le tour de bras et le tour de taille, sexe inconnu",

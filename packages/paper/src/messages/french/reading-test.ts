@@ -1,11 +1,11 @@
 import type { ReadingTestMessages } from "../reading-test-messages.ts";
 
 export const FRENCH_READING_TEST: ReadingTestMessages = {
-  title: "Épreuve de lecture",
-  subtitle: "Dix enfants inventés : lire leurs poids sur le ruban de taille",
-  answersTitle: "Épreuve de lecture, réponses",
-  answersSubtitle: "Garder cette page à part jusqu’à la fin de l’épreuve",
-  how: "Le ruban assemblé devant soi, trouver chaque taille, aller droit jusqu’au bras et noter la ligne la plus proche. Prendre le poids idéal dans la marge.",
+  title: "Test de lecture",
+  subtitle: "Dix enfants inventés : lire leurs poids sur la bande de longueur",
+  answersTitle: "Test de lecture, réponses",
+  answersSubtitle: "Garder cette page à part jusqu’à la fin du test",
+  how: "La bande assemblée devant soi, trouver chaque taille, aller droit jusqu’au bras et noter la ligne la plus proche. Prendre le poids idéal dans la marge.",
   child: ({ number }) => `Enfant ${number}`,
   length: ({ cm }) => `taille ${cm} cm`,
   arm: ({ mm }) => `bras ${mm} mm`,

@@ -1,7 +1,7 @@
 import type { StripMessages } from "../strip-messages.ts";
 
 export const FRENCH_STRIP: StripMessages = {
-  title: "Ruban de taille",
+  title: "Bande de longueur",
   subtitle: "Le poids d’un enfant d’après la taille couchée et le bras",
   idealLine: "poids idéal",
   armScale: "bras, mm",

@@ -48,6 +48,28 @@ describe("the basis", () => {
     expect(found.working[0]).toMatchObject({ step: "basis-swapped", from: "ideal", fromKg: 25, toKg: 20 });
   });
 
+  it("counts the excess over ideal with the share of the rule", () => {
+    const rule = mgPerKg(20, { basis: "adjusted", shareOfExcess: 1.33, maximum: { amount: 2, unit: "g" } });
+    // 40 kg + 1.33 x 20 kg = 66.6 kg, 1,332 mg; 1,332 mL are measured to 10 mL.
+    const found = dosed(rule, { weights: { ...weights(60, 40), adjustedKg: kilograms(48) } });
+    expect(found).toMatchObject({ basis: "adjusted", basisKg: 66.6, dose: { amount: 1330 } });
+    expect(found.working[0]).toEqual({
+      step: "adjusted-weight",
+      idealKg: 40,
+      share: 1.33,
+      totalKg: 60,
+      kg: 66.6,
+    });
+    // 50 kg + 1.33 x 50 kg = 116.5 kg would be 2,330 mg.
+    expect(dosed(rule, { weights: weights(100, 50) }).dose).toEqual({ amount: 2000, unit: "mg" });
+    expect(dosed(rule, { weights: weights(40, 40) }).basisKg).toBe(40);
+    expect(dosed(rule, { weights: weights(20, 25) })).toMatchObject({ basis: "total", basisKg: 20 });
+    expect(line(rule, { weights: { ...weights(60), adjustedKg: kilograms(48) } }).unavailable).toEqual({
+      type: "weight-missing",
+      basis: "ideal",
+    });
+  });
+
   it("is never replaced when it is not known", () => {
     expect(line(mgPerKg(1, { basis: "ideal" }), { weights: weights(20) }).unavailable).toEqual({
       type: "weight-missing",

@@ -81,6 +81,20 @@ describe("validateFormulary() and substances, tiers, rates, duplicates", () => {
       /flat highest rate is in mmol, but the dose is in mg/,
     ],
     [
+      "a share of the excess for another weight than the adjusted one",
+      (f) => {
+        Object.assign(useOf(f, "phenytoin", "seizure").options[0]?.rule ?? {}, { shareOfExcess: 1.33 });
+      },
+      /share of the excess weight, but goes by total weight/,
+    ],
+    [
+      "a share of the excess that nobody has published",
+      (f) => {
+        Object.assign(useOf(f, "phenytoin", "seizure").options[2]?.rule ?? {}, { shareOfExcess: 13.3 });
+      },
+      /counts 13.3 times the excess weight/,
+    ],
+    [
       "two flat highest rates",
       (f) => {
         useOf(f, "phenytoin", "seizure").administration.maximumRate = {

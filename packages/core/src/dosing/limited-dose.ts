@@ -66,7 +66,7 @@ function fullDose(rule: SimpleRule, child: ChildFacts): Result<LimitedDose, Unav
     return ok({ basis: "total", kg: child.kgByBasis.total, amount, unit, steps, warnings: [] });
   }
   if (rule.kind === "per-m2") return surfaceDose(rule.amountPerM2, unit, child);
-  const chosen = chooseBasis(rule.basis, child);
+  const chosen = chooseBasis(rule.basis, child, rule);
   if (!chosen.ok) return chosen;
   const { basis, kg, steps, warnings } = chosen.value;
   const amount = multiply(exactly(rule.amountPerKg), kg);

@@ -27,6 +27,11 @@ export interface PerKgRule extends DoseLimits, OfSubstance {
   readonly amountPerKg: number;
   readonly unit: DoseUnit;
   readonly basis: Basis;
+  /**
+   * For adjusted weight with a share of the medicine's own in place of the usual 0.4: ideal + share x (total - ideal).
+   * Above 1 the rule asks for more than total weight.
+   */
+  readonly shareOfExcess?: number;
   readonly accepted?: AcceptedRange;
 }
 

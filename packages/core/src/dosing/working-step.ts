@@ -32,6 +32,14 @@ export type WorkingStep =
       readonly to: "total";
       readonly toKg: number;
     }
+  /** Adjusted weight with the share of the rule: ideal + share x (total - ideal). */
+  | {
+      readonly step: "adjusted-weight";
+      readonly idealKg: number;
+      readonly share: number;
+      readonly totalKg: number;
+      readonly kg: number;
+    }
   | {
       readonly step: "per-kg";
       readonly perKg: Dose;

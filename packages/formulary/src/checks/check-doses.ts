@@ -14,6 +14,9 @@ const MAXIMUM_BINDS_FROM_KG = 15;
 const MAXIMUM_BINDS_BELOW_KG = 300;
 const MINIMUM_BINDS_BELOW_KG = 15;
 
+/** The largest share in print is 1.33, of phenytoin. @source common-practice */
+const HIGHEST_SHARE = 2;
+
 /** A child to try the volume on, and between what it is credible, mL. @source common-practice */
 const TRIAL_KG = 10;
 const CREDIBLE_ML = { low: 0.005, high: 250 } as const;
@@ -37,6 +40,7 @@ export function checkDoses(formulary: Formulary): FormularyFault[] {
     if (rule.kind === "tiered-rate") return tierFaults(rule, place);
     return [...simpleRulesOf(rule), ...(option.further ?? [])].flatMap((simple) => [
       ...limitFaults(simple, place),
+      ...shareFaults(simple, place),
       ...acceptedFaults(simple, place),
       ...volumeFaults(simple, optionPlace),
     ]);
@@ -103,6 +107,18 @@ function limitFaults(rule: SimpleRule, place: string): FormularyFault[] {
 function amountIn(dose: Dose | undefined, unit: Dose["unit"]): number | undefined {
   if (dose === undefined || !isConvertible(dose.unit, unit)) return undefined;
   return convertDose({ dose, to: unit }).amount;
+}
+
+/** A share of the excess says how weight is adjusted, and nothing of any other weight; above 2 it is a slip. */
+function shareFaults(rule: SimpleRule, place: string): FormularyFault[] {
+  if (rule.kind !== "per-kg" || rule.shareOfExcess === undefined) return [];
+  if (rule.basis !== "adjusted") {
+    return [{ place, message: `has a share of the excess weight, but goes by ${rule.basis} weight` }];
+  }
+  if (rule.shareOfExcess <= HIGHEST_SHARE) return [];
+  return [
+    { place, message: `counts ${rule.shareOfExcess} times the excess weight: at most ${HIGHEST_SHARE}` },
+  ];
 }
 
 function acceptedFaults(rule: SimpleRule, place: string): FormularyFault[] {

@@ -53,7 +53,11 @@ function simple(rule: SimpleRule): string {
     return `${plainDose({ amount: rule.amountPerM2, unit, per: "m2" })} of body surface${of}${limits}`;
   }
   const perKg = plainDose({ amount: rule.amountPerKg, unit, per: "kg" });
-  return `${perKg} of ${rule.basis} weight${of}${limits}${range(rule.accepted, unit)}`;
+  const share =
+    rule.shareOfExcess === undefined
+      ? ""
+      : ` (ideal + ${formatNumber(rule.shareOfExcess)} × the excess over it)`;
+  return `${perKg} of ${rule.basis} weight${share}${of}${limits}${range(rule.accepted, unit)}`;
 }
 
 function range(accepted: AcceptedRange | undefined, unit: DoseUnit): string {

@@ -36,6 +36,7 @@ const simple = v.variant("kind", [
     amountPerKg: positive,
     unit: doseUnit,
     basis,
+    shareOfExcess: v.exactOptional(positive),
     accepted,
     expressedAs,
     ...limits,

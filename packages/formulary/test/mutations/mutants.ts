@@ -101,9 +101,23 @@ export const mutants: readonly Mutant[] = [
   engine(
     "total weight in place of one that is not known",
     "dosing/choose-basis.ts",
-    "const kg = child.kgByBasis[asked];",
-    "const kg = child.kgByBasis[asked] ?? child.kgByBasis.total;",
+    "own ? own.kg : child.kgByBasis[asked];",
+    "own ? own.kg : (child.kgByBasis[asked] ?? child.kgByBasis.total);",
     RULES,
+  ),
+  engine(
+    "the share of the excess taken of the whole weight",
+    "dosing/choose-basis.ts",
+    "subtract(total, ideal)",
+    "total",
+    RULES,
+  ),
+  draft(
+    "phenytoin with a tenfold share of the excess",
+    "phenytoin",
+    "uses/seizure/options/obesity/rule/shareOfExcess",
+    13.3,
+    VALIDATE,
   ),
   engine("newborns told from 2.8 days on", "dosing/applicability.ts", "(28 * 12)", "(2.8 * 12)", RULES),
   engine(

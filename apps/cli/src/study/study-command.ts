@@ -6,7 +6,8 @@ import { cautionBlock } from "@steelyard/core/wording";
 import { analyseStudy, MADE_STRATA } from "@steelyard/study/analysis";
 import { inventStudy } from "@steelyard/study/example";
 import { type ImportedStudy, type ImportIssue, importStudy, openStudyFile } from "@steelyard/study/import";
-import { type BodyInput, type Method, readMethod } from "@steelyard/study/methods";
+import { type BodyInput, type Method, methodId, readMethod } from "@steelyard/study/methods";
+import { summariseSite } from "@steelyard/study/pooling";
 import { assessQuality } from "@steelyard/study/quality";
 import { composeReport, ENGLISH_REPORT, reportFiles } from "@steelyard/study/report";
 import { selectRows } from "@steelyard/study/table";
@@ -19,6 +20,7 @@ import { loadTypefaces } from "../paper/load-typefaces.ts";
 import { SOFTWARE_VERSION } from "../versions.ts";
 import { wrap } from "../wrap.ts";
 import { describeQuality, describeStudy, formatAccuracy } from "./format-study.ts";
+import { createPoolCommand } from "./pool-command.ts";
 import { readMap } from "./read-map.ts";
 import { writeFiles } from "./write-files.ts";
 
@@ -44,7 +46,7 @@ Examples:
 ${EXIT_STATUS_HELP}`;
 
 interface StudyOptions {
-  readonly output: string;
+  readonly output?: string;
   readonly methods?: readonly string[];
   readonly by: readonly string[];
   readonly map: readonly string[];
@@ -52,6 +54,7 @@ interface StudyOptions {
   readonly title?: string;
   readonly date?: string;
   readonly seed: string;
+  readonly siteName: string;
 }
 
 /** In place of a file: 400 invented children. */
@@ -64,7 +67,7 @@ export function createStudyCommand(): Command {
   return new Command("study")
     .description("Judge methods against scale weights, and write the report.")
     .argument("<file>", 'the file of children with a scale weight; "example" is one of 400 invented children')
-    .requiredOption("-o, --output <folder>", "the folder for the report")
+    .option("-o, --output <folder>", "the folder for the report (required)")
     .option("--methods <method...>", "what is judged (see below)")
     .option("--by <column...>", "groups to tell apart: length, age, weight-for-length, or a column", [
       "length",
@@ -76,13 +79,17 @@ export function createStudyCommand(): Command {
     .option("--title <title>", "the title of the report")
     .option("--date <YYYY-MM-DD>", "the day it is made, in place of today")
     .option("--seed <number>", "the seed of what is drawn at random", "1")
+    .option("--site-name <name>", "what the site is called in its summary file", "unnamed site")
     .addHelpText("after", () => `${HELP}\n${helpCautions()}`)
+    .addCommand(createPoolCommand())
     .action(studyFile);
 }
 
 async function studyFile(path: string, options: StudyOptions): Promise<void> {
   const { date: madeOn = today() } = options;
   if (!isCalendarDate(madeOn)) throw wrongUsage(`--date: "${madeOn}" is no day such as 2026-11-25.`);
+  const { output } = options;
+  if (output === undefined) throw wrongUsage("-o: name the folder for the report, such as -o report.");
   const seed = Number(options.seed);
   if (!Number.isInteger(seed) || seed < 0) throw wrongUsage(`--seed: "${options.seed}" is no whole number.`);
   const changes = options.map.map(readMap);
@@ -128,12 +135,23 @@ async function studyFile(path: string, options: StudyOptions): Promise<void> {
     invented: opened.value.header.some((name) => name.toLowerCase() === "invented"),
     typefaces,
   });
-  const files = await reportFiles(report, typefaces);
-  await writeFiles(options.output, files);
+  const summary = summariseSite({
+    site: options.siteName,
+    trueKg: compared.numbers.get("weightKg") as Float64Array,
+    methods: analysis.methods.map(({ estimates }) => ({
+      method: methodId(estimates.method),
+      estimateKg: estimates.estimateKg,
+    })),
+  });
+  const files = [
+    ...(await reportFiles(report, typefaces)),
+    { name: "site-summary.json", content: `${JSON.stringify(summary, undefined, 2)}\n` },
+  ];
+  await writeFiles(output, files);
   process.stdout.write(`\n${formatAccuracy(analysis)}\n`);
   const { title, lines } = cautionBlock();
   say([
-    `Written to ${options.output}: report.html, report.pdf and ${files.length - 2} tables and figures.`,
+    `Written to ${output}: report.html, report.pdf and ${files.length - 3} tables and figures, site-summary.json.`,
     `${title}: ${lines.join(" ")}`,
   ]);
 }

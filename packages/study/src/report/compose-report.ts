@@ -1,6 +1,7 @@
 import { cautionBlock } from "@steelyard/core/wording";
 import { accuracyTables, strataTables } from "./accuracy-tables.ts";
 import type { Block, StudyReport } from "./block.ts";
+import { comparisonTable } from "./comparison-table.ts";
 import { ENGLISH_REPORT } from "./english-words.ts";
 import { drawBlandAltman } from "./figures/draw-bland-altman.ts";
 import { drawCalibration } from "./figures/draw-calibration.ts";
@@ -8,6 +9,7 @@ import { drawErrorByStratum } from "./figures/draw-error-by-stratum.ts";
 import { drawFlow } from "./figures/draw-flow.ts";
 import { drawWithinBars } from "./figures/draw-within-bars.ts";
 import { checklist, methodsParagraph, references } from "./methods-section.ts";
+import { poolingTable, siteSummaries } from "./pooling-table.ts";
 import { importBlocks, qualityBlocks } from "./quality-blocks.ts";
 import type { ReportInput } from "./report-input.ts";
 
@@ -45,9 +47,13 @@ export function composeReport(input: ReportInput): StudyReport {
     heading("Data quality"),
     ...qualityBlocks(quality),
     heading("Accuracy"),
-    ...[accuracy, agreement, ...common].flatMap((table): Block[] =>
-      table === undefined ? [] : [{ type: "table", table }],
-    ),
+    ...[
+      accuracy,
+      agreement,
+      ...common,
+      comparisonTable(analysis, words),
+      poolingTable(siteSummaries(analysis)),
+    ].flatMap((table): Block[] => (table === undefined ? [] : [{ type: "table", table }])),
     ...(bars.length === 0
       ? []
       : [

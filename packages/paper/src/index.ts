@@ -27,6 +27,8 @@ export type { SheetContext } from "./frame/sheet-context.ts";
 export { drawWeightGrid } from "./grid/draw-weight-grid.ts";
 export type { WeightGridInput } from "./grid/weight-grid-input.ts";
 export { drawGuide } from "./guide/draw-guide.ts";
+export { drawLabels, type LabelsInput } from "./labels/draw-labels.ts";
+export { type LabelSheet, labelSheetOf, labelSheets, type UnknownLabelSheet } from "./labels/label-sheet.ts";
 export { ENGLISH_PAPER } from "./messages/english/english-paper.ts";
 export { FRENCH_PAPER } from "./messages/french/french-paper.ts";
 export type { PaperMessages } from "./messages/paper-messages.ts";

@@ -5,6 +5,7 @@ import type { ChildSheetMessages } from "./child-sheet-messages.ts";
 import type { FrameMessages } from "./frame-messages.ts";
 import type { GridMessages } from "./grid-messages.ts";
 import type { GuideMessages } from "./guide-messages.ts";
+import type { LabelsMessages } from "./labels-messages.ts";
 import type { ReadingTestMessages } from "./reading-test-messages.ts";
 import type { StripMessages } from "./strip-messages.ts";
 
@@ -18,6 +19,7 @@ export interface PaperMessages {
   readonly armBand: ArmBandMessages;
   readonly grid: GridMessages;
   readonly booklet: BookletMessages;
+  readonly labels: LabelsMessages;
   readonly guide: GuideMessages;
   readonly childSheet: ChildSheetMessages;
   readonly readingTest: ReadingTestMessages;

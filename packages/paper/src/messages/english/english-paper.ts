@@ -6,6 +6,7 @@ import { ENGLISH_CHILD_SHEET } from "./child-sheet.ts";
 import { ENGLISH_FRAME } from "./frame.ts";
 import { ENGLISH_GRID } from "./grid.ts";
 import { ENGLISH_GUIDE } from "./guide.ts";
+import { ENGLISH_LABELS } from "./labels.ts";
 import { ENGLISH_READING_TEST } from "./reading-test.ts";
 import { ENGLISH_STRIP } from "./strip.ts";
 
@@ -18,6 +19,7 @@ export const ENGLISH_PAPER: PaperMessages = {
   armBand: ENGLISH_ARM_BAND,
   grid: ENGLISH_GRID,
   booklet: ENGLISH_BOOKLET,
+  labels: ENGLISH_LABELS,
   guide: ENGLISH_GUIDE,
   childSheet: ENGLISH_CHILD_SHEET,
   readingTest: ENGLISH_READING_TEST,

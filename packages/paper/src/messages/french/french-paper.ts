@@ -6,6 +6,7 @@ import { FRENCH_CHILD_SHEET } from "./child-sheet.ts";
 import { FRENCH_FRAME } from "./frame.ts";
 import { FRENCH_GRID } from "./grid.ts";
 import { FRENCH_GUIDE } from "./guide.ts";
+import { FRENCH_LABELS } from "./labels.ts";
 import { FRENCH_READING_TEST } from "./reading-test.ts";
 import { FRENCH_STRIP } from "./strip.ts";
 
@@ -21,6 +22,7 @@ export const FRENCH_PAPER: PaperMessages = {
   armBand: FRENCH_ARM_BAND,
   grid: FRENCH_GRID,
   booklet: FRENCH_BOOKLET,
+  labels: FRENCH_LABELS,
   guide: FRENCH_GUIDE,
   childSheet: FRENCH_CHILD_SHEET,
   readingTest: FRENCH_READING_TEST,

@@ -1,0 +1,180 @@
+import type { ChildReport } from "@steelyard/core/child";
+import type { DoseLine, ProblemId } from "@steelyard/core/dosing";
+import { formatQuantity, formatWeight } from "@steelyard/core/units";
+import type { Box, Drawing, Item, Page } from "../drawing/item.ts";
+import { soft } from "../drawing/palette.ts";
+import { fitParagraph, setParagraph, setText } from "../drawing/set-text.ts";
+import { group, line, strokes } from "../drawing/shapes.ts";
+import { contentBox, framePage } from "../frame/frame-page.ts";
+import type { SheetContext } from "../frame/sheet-context.ts";
+import type { LabelSheet } from "./label-sheet.ts";
+
+export interface LabelsInput extends SheetContext {
+  readonly sheet: LabelSheet;
+  readonly report: ChildReport;
+  readonly problems: readonly ProblemId[];
+}
+
+/**
+ * Syringe labels for the doses of the chosen problems, black on white and text first, on a common label sheet; a framed page with
+ * proof rulers goes before them, since a sheet of labels has no room for any.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { createHash } from "node:crypto";
+ * import { computeChild } from "@steelyard/core/child";
+ * import { centimetres, millimetres } from "@steelyard/core/units";
+ * import { draftFormulary } from "@steelyard/formulary";
+ * import { readFileSync } from "node:fs";
+ * import { createRequire } from "node:module";
+ * import { defaultBodyModel } from "@steelyard/core/body";
+ * import { createImprint, createTypefaces, drawLabels, ENGLISH_PAPER, labelSheetOf } from "@steelyard/paper";
+ *
+ * const fonts = createRequire(import.meta.url);
+ * const folder = "@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin";
+ * const read = (weight: number) => readFileSync(fonts.resolve(`${folder}-${weight}-normal.woff`));
+ * const typefaces = createTypefaces({ regular: [read(400)], bold: [read(700)] });
+ * const imprint = await createImprint({
+ *   paper: "strip",
+ *   choices: {},
+ *   softwareVersion: "0.1.0",
+ *   modelVersion: defaultBodyModel().version,
+ *   madeOn: "2026-11-25",
+ *   expiresOn: "2027-11-25",
+ *   sha256: (text) => createHash("sha256").update(text).digest("hex"),
+ * });
+ * assert.ok(imprint.ok);
+ * const context = { typefaces, messages: ENGLISH_PAPER, imprint: imprint.value };
+ * const measurements = { lengthCm: centimetres(136), armMm: millimetres(190) };
+ * const report = computeChild({ measurements, formulary: draftFormulary });
+ * assert.ok(report.ok);
+ * const problems = ["anaphylaxis"] as const;
+ * const sheet = labelSheetOf("70x37");
+ * assert.ok(sheet.ok);
+ * const labels = drawLabels({ ...context, sheet: sheet.value, report: report.value, problems });
+ * assert.equal(labels.pages.length, 2);
+ * ```
+ */
+export function drawLabels(input: LabelsInput): Drawing {
+  const { sheet, report, problems, messages, typefaces } = input;
+  const { labels } = messages;
+  const lines = problems.flatMap((problem) =>
+    report.sheet.flatMap((own) =>
+      own.problem === problem && own.unavailable === undefined && isDrawnUp(own) ? [own] : [],
+    ),
+  );
+  const perPage = sheet.columns * sheet.rows;
+  const count = Math.ceil(lines.length / perPage);
+  const size = { name: sheet.id, widthMm: sheet.widthMm, heightMm: sheet.heightMm };
+  const box = contentBox(size);
+  const words = setParagraph(typefaces, lines.length === 0 ? labels.noLabels : labels.how, {
+    at: [box.xMm, box.yMm],
+    widthMm: box.widthMm,
+    sizePt: 11,
+  });
+  const title = labels.title;
+  const first = framePage(input, {
+    size,
+    title,
+    subtitle: labels.subtitle,
+    page: 1,
+    pages: count + 1,
+    items: [words.group],
+  });
+  const pages = Array.from({ length: count }, (_, page): Page => {
+    const own = lines.slice(page * perPage, (page + 1) * perPage);
+    return {
+      widthMm: sheet.widthMm,
+      heightMm: sheet.heightMm,
+      label: String(page + 2),
+      items: own.map((dose, i) => drawLabel(input, dose, placeOf(sheet, i))),
+    };
+  });
+  return { title, language: messages.language, pages: [first, ...pages] };
+}
+
+/** What goes into a syringe: not an energy, and not a fluid that runs from its bag. */
+function isDrawnUp({ volume, dose, preparations }: DoseLine): boolean {
+  return (volume !== undefined && dose.unit !== "mL") || (preparations ?? []).length > 0;
+}
+
+/** White inside the edge of a label that printer and cutter may take, mm. */
+const edgeMm = 2.5;
+
+function placeOf(sheet: LabelSheet, i: number): Box {
+  const { columns, labelWidthMm, labelHeightMm, leftMm, topMm, stepMm } = sheet;
+  return {
+    xMm: leftMm + (i % columns) * stepMm + edgeMm,
+    yMm: topMm + Math.floor(i / columns) * labelHeightMm + edgeMm,
+    widthMm: labelWidthMm - 2 * edgeMm,
+    heightMm: labelHeightMm - 2 * edgeMm,
+  };
+}
+
+function drawLabel(input: LabelsInput, own: DoseLine, box: Box): Item {
+  const { typefaces, messages, imprint, report } = input;
+  const { labels, frame } = messages;
+  const { xMm, yMm, widthMm, heightMm } = box;
+  const [amount, strength] = contentsOf(own);
+  const isLow = heightMm < 26;
+  const name = fitParagraph(typefaces, own.medicine, {
+    at: [xMm, yMm],
+    widthMm,
+    sizesPt: isLow ? [10, 9, 8, 7] : [13, 11, 10, 9, 8],
+    roomMm: isLow ? 4.6 : 6,
+    font: "bold",
+  });
+  const dose = fitParagraph(typefaces, amount, {
+    at: [xMm, yMm + name.heightMm],
+    widthMm,
+    sizesPt: isLow ? [9, 8, 7, 6] : [11, 10, 9, 8, 7],
+    roomMm: isLow ? 4 : 5,
+    font: "bold",
+  });
+  const of = fitParagraph(typefaces, `${strength}, ${own.use}, ${own.route}`, {
+    at: [xMm, yMm + name.heightMm + dose.heightMm],
+    widthMm,
+    sizesPt: isLow ? [6.5, 6, 5.5, 5] : [8, 7, 6.5, 6, 5.5],
+    roomMm: isLow ? 5.4 : 8,
+  });
+  const foot = yMm + heightMm;
+  const weight = labels.weight({ kg: formatWeight(Math.round(report.weight.totalKg * 10) / 10) });
+  const draft = imprint.signed ? "" : `, ${frame.draftLong}`;
+  const third = widthMm * 0.55;
+  return group([
+    name.group,
+    dose.group,
+    of.group,
+    setText(typefaces, `${weight}${draft}`, [xMm, foot - 4.2], { sizePt: 5.5, colour: soft }),
+    ...blank(input, labels.drawnUp, xMm, foot - 0.6, xMm + third - 2),
+    ...blank(input, labels.by, xMm + third, foot - 0.6, xMm + widthMm),
+  ]);
+}
+
+function blank(
+  { typefaces }: SheetContext,
+  words: string,
+  fromMm: number,
+  yMm: number,
+  toMm: number,
+): Item[] {
+  const text = setText(typefaces, words, [fromMm, yMm], { sizePt: 6, colour: soft });
+  return [text, line([fromMm + text.widthMm + 1, yMm + 0.3], [toMm, yMm + 0.3], strokes.thin)];
+}
+
+/** What is in the syringe and how strong it is. */
+function contentsOf({
+  dose,
+  of,
+  volume,
+  preparations,
+}: DoseLine): readonly [amount: string, strength: string] {
+  const named = of === undefined ? "" : ` ${of}`;
+  const [prepared] = preparations ?? [];
+  if (prepared !== undefined) {
+    const total = formatQuantity({ amount: prepared.totalMl, unit: "mL" });
+    return [`${formatQuantity(prepared.amount)}${named} / ${total}`, prepared.concentration];
+  }
+  const ml = volume === undefined ? "" : ` = ${formatQuantity({ amount: volume.ml, unit: "mL" })}`;
+  return [`${formatQuantity(dose)}${named}${ml}`, volume?.strength ?? ""];
+}

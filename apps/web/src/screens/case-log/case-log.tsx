@@ -51,13 +51,19 @@ export function CaseLog({ state, child, report, onGiving }: Props): VNode | null
     if (followed !== current) setCurrent(followed);
   }, [followed, current]);
   useEffect(() => keepCase(followed), [followed]);
-  useEffect(() => watchClock(setNow), []);
 
   const caseId = followed?.leftWith === undefined ? followed?.caseId : undefined;
   const record = useMemo((): CaseRecord | undefined => {
     const events = kept.events.filter((event) => event.caseId === caseId);
     return events.length === 0 ? undefined : foldCase(events);
   }, [kept.events, caseId]);
+
+  const origin = record === undefined ? 0 : Date.parse(record.startedAt);
+  useEffect(() => {
+    const second = (time: number): number => Math.floor((time - origin) / 1000);
+    // Drawn anew when the clock shows something else, and not four times a second.
+    return watchClock((time) => setNow((known) => (second(known) === second(time) ? known : time)));
+  }, [origin]);
 
   const add = (...drafts: readonly CaseEventDraft[]): Promise<string | undefined> => {
     const signed = drafts.map((draft) => (who.trim() === "" ? draft : { by: who.trim(), ...draft }));

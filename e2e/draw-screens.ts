@@ -38,9 +38,36 @@ async function search({ page }: Bedside): Promise<void> {
   await page.getByLabel("Find a medicine, use or equipment").fill("ketamine");
 }
 
+/** How to measure, and a second reading that differs. */
+async function showHow({ page }: Bedside): Promise<void> {
+  await page.getByRole("button", { name: "How to measure: Arm, mid-upper", exact: true }).click();
+  await page.getByRole("region", { name: "How to measure: Arm, mid-upper" }).waitFor();
+}
+
+async function openReader({ page }: Bedside): Promise<void> {
+  await page.getByRole("link", { name: "Second reader" }).first().click();
+  await page.getByRole("button", { name: "Hand over" }).waitFor();
+}
+
+async function compareReadings(bedside: Bedside): Promise<void> {
+  const { page } = bedside;
+  await openReader(bedside);
+  await page.getByRole("button", { name: "Hand over" }).click();
+  await page.getByRole("textbox", { name: "Length, second reading" }).fill("136.8");
+  await page.getByRole("textbox", { name: "Arm, second reading" }).fill("202");
+  await page.getByRole("button", { name: "Done" }).click();
+  await page.getByRole("heading", { name: "Agreement" }).waitFor();
+}
+
+async function useKeys({ page, arm }: Bedside): Promise<void> {
+  await arm.tap();
+  await page.getByRole("toolbar").waitFor();
+}
+
 interface Screen {
   readonly name: string;
   readonly viewport: { readonly width: number; readonly height: number };
+  readonly touch?: true;
   readonly arrange?: (bedside: Bedside) => Promise<void>;
   readonly scrollsPx?: number;
 }
@@ -55,14 +82,25 @@ const screens: readonly Screen[] = [
   },
   { name: "bedside-phone-fields", viewport: sizes.phone, arrange: sayMore, scrollsPx: 420 },
   { name: "bedside-phone-search", viewport: sizes.phone, arrange: search, scrollsPx: 420 },
+  { name: "bedside-phone-keys", viewport: sizes.phone, touch: true, arrange: useKeys },
+  { name: "bedside-phone-how", viewport: sizes.phone, arrange: showHow, scrollsPx: 250 },
+  { name: "bedside-phone-sheet", viewport: sizes.phone, scrollsPx: 640 },
+  { name: "second-reader-phone", viewport: sizes.phone, arrange: openReader },
+  { name: "second-reader-phone-agreement", viewport: sizes.phone, arrange: compareReadings },
+  { name: "bedside-tablet", viewport: sizes.tablet },
   { name: "bedside-desk", viewport: sizes.desk, arrange: openLine("adrenaline.arrest") },
 ];
 
 mkdirSync(folder, { recursive: true });
 const place = await openPlace();
-for (const { name, viewport, arrange, scrollsPx = 0 } of screens) {
+for (const { name, viewport, touch, arrange, scrollsPx = 0 } of screens) {
   for (const colorScheme of ["light", "dark"] as const) {
-    const bedside = await place.visit({ viewport, colorScheme, reducedMotion: "reduce" });
+    const bedside = await place.visit({
+      viewport,
+      colorScheme,
+      reducedMotion: "reduce",
+      ...(touch && { hasTouch: true, isMobile: true }),
+    });
     await fill(bedside);
     await arrange?.(bedside);
     await bedside.page.mouse.move(0, 0);

@@ -80,37 +80,39 @@ export function NumberPad({ onGiveUp }: Props): VNode | null {
     </button>
   );
   return (
-    <div
-      ref={pad}
-      class="number-pad screen-only"
-      role="toolbar"
-      aria-label={sheetMessages.pad.name}
-      // The field keeps the focus.
-      onPointerDown={(event) => event.preventDefault()}
-    >
-      <div class="number-pad__rows">
-        {rows.map((key, i) => (key === undefined ? <span key={`none-${i + 1}`} /> : keyFor(key)))}
-      </div>
-      <div class="number-pad__beside">
-        <button
-          class="number-pad__key number-pad__key--other"
-          type="button"
-          aria-label={sheetMessages.pad.erase}
-          onClick={() => press("erase")}
-        >
-          <svg viewBox="0 0 32 24" aria-hidden="true">
-            <path d="M11 4h17v16H11l-8-8zM15 9l7 7M22 9l-7 7" />
-          </svg>
+    <aside aria-label={sheetMessages.pad.name}>
+      <div
+        ref={pad}
+        class="number-pad screen-only"
+        role="toolbar"
+        aria-label={sheetMessages.pad.name}
+        // The field keeps the focus.
+        onPointerDown={(event) => event.preventDefault()}
+      >
+        <div class="number-pad__rows">
+          {rows.map((key, i) => (key === undefined ? <span key={`none-${i + 1}`} /> : keyFor(key)))}
+        </div>
+        <div class="number-pad__beside">
+          <button
+            class="number-pad__key number-pad__key--other"
+            type="button"
+            aria-label={sheetMessages.pad.erase}
+            onClick={() => press("erase")}
+          >
+            <svg viewBox="0 0 32 24" aria-hidden="true">
+              <path d="M11 4h17v16H11l-8-8zM15 9l7 7M22 9l-7 7" />
+            </svg>
+          </button>
+          {beside.map(keyFor)}
+          <button class="number-pad__key number-pad__next" type="button" onClick={goOn}>
+            {following === undefined ? sheetMessages.pad.done : sheetMessages.pad.next}
+          </button>
+        </div>
+        <button class="number-pad__key number-pad__keyboard" type="button" onClick={onGiveUp}>
+          {sheetMessages.pad.keyboard}
         </button>
-        {beside.map(keyFor)}
-        <button class="number-pad__key number-pad__next" type="button" onClick={goOn}>
-          {following === undefined ? sheetMessages.pad.done : sheetMessages.pad.next}
-        </button>
       </div>
-      <button class="number-pad__key number-pad__keyboard" type="button" onClick={onGiveUp}>
-        {sheetMessages.pad.keyboard}
-      </button>
-    </div>
+    </aside>
   );
 }
 

@@ -13,7 +13,7 @@ const BLOCK = /^```(?<kind>console|csv)(?: (?<name>\S+))?\n(?<body>.*?)^```$/gms
 /** With STEELYARD_UPDATE_DOCS set, writes what the commands print into the page instead of comparing. */
 const update = process.env.STEELYARD_UPDATE_DOCS !== undefined;
 
-it("docs/command-line.md prints exactly what it shows", { timeout: 60_000 }, () => {
+it("docs/command-line.md prints exactly what it shows", { timeout: 180_000 }, () => {
   const folder = temporaryFolder();
   mkdirSync(join(folder.path, "bin"));
   symlinkSync(BIN, join(folder.path, "bin", "steelyard"));

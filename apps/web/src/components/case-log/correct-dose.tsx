@@ -31,7 +31,8 @@ export function CorrectDose({ event, onSave, onCancel }: Props): VNode {
     onSave({
       type: "dose-given",
       replaces: event.id,
-      at: time === writeTimeOfDay(at) || time === "" ? at : nearest(at, time),
+      // A thousandth later, so that the log has the correction after what it corrects.
+      at: time === writeTimeOfDay(at) || time === "" ? later(at) : nearest(at, time),
       ...(who.trim() !== "" && { by: who.trim() }),
       given: {
         ...given,
@@ -82,6 +83,10 @@ export function CorrectDose({ event, onSave, onCancel }: Props): VNode {
       </button>
     </form>
   );
+}
+
+function later(at: string): string {
+  return new Date(Date.parse(at) + 1).toISOString();
 }
 
 /** The moment with that time of day that lies nearest to what was marked: cases run over midnight. */

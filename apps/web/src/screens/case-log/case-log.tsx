@@ -11,6 +11,7 @@ import { DeskRemarks } from "../../components/case-log/desk-remarks.tsx";
 import { DueList } from "../../components/case-log/due-list.tsx";
 import { ExportButtons } from "../../components/case-log/export-buttons.tsx";
 import { LogList } from "../../components/case-log/log-list.tsx";
+import { StopOrRun } from "../../components/case-log/stop-or-run.tsx";
 import { writeQuantity } from "../../components/quantity/quantity.tsx";
 import { useCaseDesk } from "../../effects/case-desk/use-case-desk.ts";
 import { keepCase, keptCase } from "../../effects/kept-case.ts";
@@ -19,7 +20,7 @@ import { watchClock } from "../../effects/watch-clock.ts";
 import type { Report } from "../../later/compute-report.ts";
 import { cases } from "../../messages/cases.ts";
 import type { BedsideState } from "../../state/bedside-state.ts";
-import { measured } from "../../state/case-facts.ts";
+import { measured, secondReading } from "../../state/case-facts.ts";
 import { followChild } from "../../state/current-case.ts";
 import { doseToGive, dueAt, soonestFirst } from "../../state/due.ts";
 import { formularyIndex } from "../../state/formulary-index.ts";
@@ -82,7 +83,7 @@ export function CaseLog({ state, child, report, onGiving }: Props): VNode | null
     if (caseId === undefined || child === undefined || state.typing !== undefined) return;
     if (record === undefined || record.closedAt !== undefined) return;
     const drafts = measured(child);
-    const said = JSON.stringify(drafts);
+    const said = JSON.stringify([drafts, state.texts.lengthCm2, state.texts.armMm2]);
     if (said === known.current) return;
     known.current = said;
     const last = [record.measurement?.measurements, record.estimate?.estimate];
@@ -91,8 +92,13 @@ export function CaseLog({ state, child, report, onGiving }: Props): VNode | null
       JSON.stringify(
         drafts.map((d) => ("measurements" in d ? d.measurements : "estimate" in d ? d.estimate : d)),
       );
-    if (!same) void desk.add(caseId, drafts);
-  }, [caseId, child, state.typing, record, desk]);
+    const second = secondReading(state.texts);
+    const known2 = record.secondReadings.at(-1);
+    const isRead =
+      second !== undefined && (known2?.lengthCm !== second.lengthCm || known2?.armMm !== second.armMm);
+    const fresh = [...(same ? [] : drafts), ...(isRead ? [second] : [])];
+    if (fresh.length > 0) void desk.add(caseId, fresh);
+  }, [caseId, child, state.typing, state.texts, record, desk]);
 
   const tracked = useMemo(() => trackOf(record, child), [record, child]);
   const timesGiven = useMemo(() => {
@@ -186,24 +192,6 @@ export function CaseLog({ state, child, report, onGiving }: Props): VNode | null
         onTurn={() => setOpen(!isOpen)}
       />
     </section>
-  );
-}
-
-interface StopProps {
-  readonly record: CaseRecord;
-  readonly onAdd: (draft: CaseEventDraft) => void;
-}
-
-function StopOrRun({ record, onAdd }: StopProps): VNode {
-  const closed = record.history.findLast(({ event, counts }) => counts && event.type === "closed")?.event.id;
-  return (
-    <button
-      class="button"
-      type="button"
-      onClick={() => onAdd(closed === undefined ? { type: "closed" } : { type: "undo", target: closed })}
-    >
-      {closed === undefined ? cases.stop : cases.runOn}
-    </button>
   );
 }
 

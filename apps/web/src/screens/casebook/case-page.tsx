@@ -5,6 +5,7 @@ import { AddNote } from "../../components/case-log/add-note.tsx";
 import { writeDay, writeTimeOfDay } from "../../components/case-log/clock.ts";
 import { ExportButtons } from "../../components/case-log/export-buttons.tsx";
 import { LogList } from "../../components/case-log/log-list.tsx";
+import { StopOrRun } from "../../components/case-log/stop-or-run.tsx";
 import { writeQuantity } from "../../components/quantity/quantity.tsx";
 import { saveText } from "../../effects/save-text.ts";
 import { cases } from "../../messages/cases.ts";
@@ -76,6 +77,7 @@ export function CasePage({ record, desk }: Props): VNode {
       <h3>{cases.logTitle}</h3>
       <AddNote onNote={(text) => void desk.add(caseId, [{ type: "note", text }])} />
       <LogList record={record} onAdd={(draft) => void desk.add(caseId, [draft])} />
+      <StopOrRun record={record} onAdd={(draft) => void desk.add(caseId, [draft])} />
       <ExportButtons record={record} save={saveText} />
       <Removal
         isDeleted={deletedAt !== undefined}

@@ -45,6 +45,11 @@ describe("steelyard paper", () => {
     ["arm band", ["arm-band", "--page", "letter"]],
     ["grid", ["grid", "--page", "a3"]],
     ["grid with waist", ["grid", "--waist"]],
+    ["booklet", ["booklet", "--problem", "anaphylaxis"]],
+    ["child sheet", ["child", "--length-cm", "136", "--arm-mm", "190", "--problem", "anaphylaxis"]],
+    ["labels", ["labels", "--length-cm", "136", "--arm-mm", "190", "--problem", "anaphylaxis"]],
+    ["guide", ["guide", "--page", "a3"]],
+    ["reading test", ["reading-test"]],
   ])("writes the %s, and nothing else", (_, args) => {
     const folder = temporaryFolder();
     const run = paper(folder, ...args, "--date", "2026-11-25", "-o", "out.pdf");
@@ -109,6 +114,15 @@ describe("steelyard paper", () => {
       ["grid", "--date", "2026-02-20", "--expires", "2026-02-19"],
       2,
       "must be later",
+    ],
+    ["a problem that is none", ["booklet", "--problem", "hiccups"], 2, 'There is no problem "hiccups"'],
+    ["a child without a problem", ["child", "--length-cm", "136"], 2, "--problem"],
+    ["a length no child has", ["child", "--length-cm", "13", "--problem", "arrest"], 1, "cannot be right"],
+    [
+      "a label sheet that is none",
+      ["labels", "--length-cm", "136", "--problem", "arrest", "--page", "1x1"],
+      2,
+      "70x37",
     ],
     ["a roll for the grid", ["grid", "--page", "roll"], 2, "use a4, a3 or letter"],
     ["a calibration that is not there", ["strip", "--site", "none.json"], 1, "there is no such file"],

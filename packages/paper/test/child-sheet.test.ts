@@ -6,8 +6,10 @@ import {
   checkDrawing,
   type Drawing,
   drawChildSheet,
+  drawLabels,
   FRENCH_PAPER,
   type Item,
+  labelSheets,
   pageSizes,
 } from "@steelyard/paper";
 import { describe, expect, it } from "vitest";
@@ -73,5 +75,23 @@ describe("drawChildSheet()", () => {
     expect(text).toContain("31.2 kg");
     expect(text).toContain("Read from the scale.");
     expect(text).not.toContain("95 % range");
+  });
+});
+
+describe.each(labelSheets)("drawLabels() on $id", (sheet) => {
+  it("keeps every label in its place, with the dose and strength of the report", async () => {
+    const context = await sampleContext({ formulary: draftFormulary });
+    for (const messages of [context.messages, FRENCH_PAPER]) {
+      const drawing = drawLabels({ ...context, messages, sheet, report, problems });
+      expect(checkDrawing(drawing, context.typefaces)).toEqual([]);
+      const perPage = sheet.columns * sheet.rows;
+      for (const page of drawing.pages.slice(1)) {
+        expect(page.items.length).toBeLessThanOrEqual(perPage);
+        expect([page.widthMm, page.heightMm]).toEqual([sheet.widthMm, sheet.heightMm]);
+      }
+    }
+    const text = textOf(drawLabels({ ...context, sheet, report, problems: ["anaphylaxis"] }));
+    expect(text).toContain("adrenaline 280 micrograms = 0.28 mL 1 mg/mL, anaphylaxis, IM");
+    expect(text).toContain("DRAFT, not signed");
   });
 });

@@ -5,6 +5,7 @@ import { createBookletCommand } from "./booklet-command.ts";
 import { createChildSheetCommand } from "./child-sheet-command.ts";
 import { createGridCommand } from "./grid-command.ts";
 import { createGuideCommand } from "./guide-command.ts";
+import { createLabelsCommand } from "./labels-command.ts";
 import { createReadingTestCommand } from "./reading-test-command.ts";
 import { createStripCommand } from "./strip-command.ts";
 
@@ -21,12 +22,13 @@ Examples:
   steelyard paper grid --waist --site site.json -o grid.pdf
   steelyard paper booklet --formulary signed.json --problem arrest shock -o booklet.pdf
   steelyard paper child --length-cm 136 --arm-mm 190 --problem anaphylaxis -o child.pdf
+  steelyard paper labels --length-cm 136 --arm-mm 190 --problem arrest --page 70x37 -o labels.pdf
   steelyard paper guide --page a3 -o guide.pdf
   steelyard paper reading-test --site site.json -o test.pdf
 
 ${EXIT_STATUS_HELP}`;
 
-/** `steelyard paper strip | arm-band | grid | booklet | child | guide | reading-test`. */
+/** `steelyard paper strip | arm-band | grid | booklet | child | labels | guide | reading-test`. */
 export function createPaperCommand(): Command {
   const command = new Command("paper")
     .description("True-scale papers for a bay without a screen, as PDF or SVG.")
@@ -38,6 +40,7 @@ export function createPaperCommand(): Command {
     createGridCommand(),
     createBookletCommand(),
     createChildSheetCommand(),
+    createLabelsCommand(),
     createGuideCommand(),
     createReadingTestCommand(),
   ];

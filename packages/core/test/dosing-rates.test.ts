@@ -154,6 +154,27 @@ describe("an infusion with a maximum for the hour", () => {
     expect(line.preparations?.[0]).toMatchObject({ mlPerH: 500, lowMlPerH: 500, highMlPerH: 500 });
   });
 
+  it("makes up a syringe by weight only for the weights it is meant for", () => {
+    const perKg = {
+      kind: "per-kg",
+      id: "own",
+      amountPerKg: 1,
+      unit: "mmol",
+      totalMl: 50,
+      diluent: "saline",
+      citations,
+    } as const;
+    const ids = (kg: number, range: { readonly lowKg?: number; readonly highKg?: number }) =>
+      run(kg, potassium, {
+        use: { preparations: [{ ...perKg, ...range }, ...use.preparations] },
+      }).preparations?.map(({ id }) => id);
+    expect(ids(40, {})).toEqual(["bag", "own"]);
+    expect(ids(9.9, { lowKg: 10, highKg: 20 })).toEqual(["bag"]);
+    expect(ids(10, { lowKg: 10, highKg: 20 })).toEqual(["bag", "own"]);
+    expect(ids(20, { lowKg: 10, highKg: 20 })).toEqual(["bag"]);
+    expect(ids(19.9, { highKg: 20 })).toEqual(["bag", "own"]);
+  });
+
   it("says what the first hour brings beside the maintenance of one hour", () => {
     const line = run(10, potassium, { use });
     // 4 mmol/h of 0.04 mmol/mL are 100 mL/h; 10 kg need 40 mL/h.

@@ -153,6 +153,15 @@ const planted: readonly Planted[] = [
     message: "is an infusion, but nothing says how the syringe is made up",
   },
   {
+    name: "weights that no preparation is for",
+    plant: (f) => {
+      const infusion = use(f, "adrenaline", "infusion");
+      infusion.preparations = infusion.preparations.map((each: object) => ({ ...each, highKg: 60 }));
+    },
+    place: "adrenaline, use infusion",
+    message: "no preparation is for a child of 60 kg",
+  },
+  {
     name: "a preparation in a unit of another kind",
     plant: (f) => Object.assign(use(f, "adrenaline", "infusion").preparations[0], { unit: "unit" }),
     place: "adrenaline, use infusion",

@@ -26,13 +26,13 @@ import type { Preparation } from "./strength.ts";
 import { PUMP_STEPS } from "./syringes.ts";
 import type { Concentration, WorkingStep } from "./working-step.ts";
 
-/** The preparations that suit this child: fixed concentrations of its band of weight first, then its own. */
+/** The preparations for this child's band of weight: fixed concentrations first, then the syringe of its own. */
 export function suitablePreparations(preparations: readonly Preparation[], child: ChildFacts): Preparation[] {
-  const fixed = preparations.filter(
-    (candidate) =>
-      candidate.kind === "fixed" && isWithin(child.kgByBasis.total, candidate.lowKg, candidate.highKg),
-  );
-  return [...fixed, ...preparations.filter(({ kind }) => kind === "per-kg")];
+  const suitable = preparations.filter(({ lowKg, highKg }) => isWithin(child.kgByBasis.total, lowKg, highKg));
+  return [
+    ...suitable.filter(({ kind }) => kind === "fixed"),
+    ...suitable.filter(({ kind }) => kind === "per-kg"),
+  ];
 }
 
 /** The means of an infusion, with the fluid this child needs in one hour. */

@@ -49,7 +49,7 @@ export interface FixedPreparation {
   readonly citations: readonly Citation[];
 }
 
-/** Made up for one child: amountPerKg x weight, filled up to totalMl. */
+/** Made up for one child: amountPerKg x weight, filled up to totalMl; for every child, or a band of weight [lowKg, highKg). */
 export interface PerKgPreparation {
   readonly kind: "per-kg";
   readonly id: string;
@@ -57,5 +57,7 @@ export interface PerKgPreparation {
   readonly unit: DoseUnit;
   readonly totalMl: number;
   readonly diluent: string;
+  readonly lowKg?: number;
+  readonly highKg?: number;
   readonly citations: readonly Citation[];
 }

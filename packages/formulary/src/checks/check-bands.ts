@@ -1,6 +1,9 @@
-import type { Formulary, Rule } from "@steelyard/core/dosing";
+import type { Formulary, Rule, Use } from "@steelyard/core/dosing";
 import type { FormularyFault } from "../formulary-fault.ts";
 import { everyOption, everyUse } from "./place.ts";
+
+/** A term newborn at the lower end: from here on an infusion must have a preparation. @source common-practice */
+const LIGHTEST_KG = 2.5;
 
 interface Band {
   readonly low: number | undefined;
@@ -19,7 +22,7 @@ export function checkBands(formulary: Formulary): FormularyFault[] {
           : oneRange({ low: limit.lowKg, high: limit.highKg }, "kg", `${place}, limit of weight`),
       ),
       ...(use.preparations ?? []).flatMap((preparation) =>
-        preparation.kind === "fixed"
+        preparation.lowKg !== undefined || preparation.highKg !== undefined
           ? oneRange(
               { low: preparation.lowKg, high: preparation.highKg },
               "kg",
@@ -27,8 +30,26 @@ export function checkBands(formulary: Formulary): FormularyFault[] {
             )
           : [],
       ),
+      ...uncoveredWeights(use, place),
     ]),
   ];
+}
+
+/** Preparations may overlap, as the reader chooses; a weight that none is for would leave an infusion without a rate. */
+function uncoveredWeights({ preparations = [], limits }: Use, place: string): FormularyFault[] {
+  if (preparations.length === 0) return [];
+  // A use that ends at an age or a weight, such as one for newborns, need not reach to the heaviest.
+  if (limits.some((limit) => (limit.by === "age" ? limit.highMonths : limit.highKg) !== undefined)) return [];
+  const edgesKg = preparations.flatMap(({ highKg }) => (highKg === undefined ? [] : [highKg]));
+  const uncovered = [LIGHTEST_KG, ...edgesKg].filter(
+    (kg) =>
+      kg >= LIGHTEST_KG &&
+      !preparations.some(({ lowKg = 0, highKg = Number.POSITIVE_INFINITY }) => lowKg <= kg && kg < highKg),
+  );
+  return [...new Set(uncovered)].map((kg) => ({
+    place,
+    message: `no preparation is for a child of ${kg} kg`,
+  }));
 }
 
 function ruleBands(rule: Rule, place: string): FormularyFault[] {

@@ -173,8 +173,8 @@ function preparationText(preparation: Preparation): string {
     preparation.kind === "fixed"
       ? plainDose({ amount: preparation.amount, unit })
       : plainDose({ amount: preparation.amountPerKg, unit, per: "kg" });
-  const children =
-    preparation.kind === "fixed" ? `, ${edges(preparation.lowKg, preparation.highKg, "kg")}` : "";
+  const { lowKg, highKg } = preparation;
+  const children = lowKg === undefined && highKg === undefined ? "" : `, ${edges(lowKg, highKg, "kg")}`;
   return `Made up \`${id}\`: ${amount} to ${formatNumber(totalMl)} mL with ${diluent}${children} ${cited(citations)}`;
 }
 

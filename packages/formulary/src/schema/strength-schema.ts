@@ -30,5 +30,11 @@ export const preparation: v.GenericSchema<unknown, Preparation> = v.variant("kin
     highKg: v.exactOptional(positive),
     ...preparationParts,
   }),
-  v.strictObject({ kind: v.literal("per-kg"), amountPerKg: positive, ...preparationParts }),
+  v.strictObject({
+    kind: v.literal("per-kg"),
+    amountPerKg: positive,
+    lowKg: v.exactOptional(notNegative),
+    highKg: v.exactOptional(positive),
+    ...preparationParts,
+  }),
 ]);

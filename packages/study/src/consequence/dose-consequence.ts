@@ -100,7 +100,7 @@ export function doseConsequence({ children, formulary, onProgress }: DoseConsequ
       const sum = sizes.get(id) ?? { n: 0, changed: 0 };
       sizes.set(id, sum);
       sum.n++;
-      if (truth.value !== value) sum.changed++;
+      if (JSON.stringify(truth.value) !== JSON.stringify(value)) sum.changed++;
     }
   }
   return {
@@ -120,6 +120,9 @@ export function doseConsequence({ children, formulary, onProgress }: DoseConsequ
     sizes: Array.from(sizes, ([id, { n, changed }]) => ({ id, changed: wilsonInterval(changed, n) })),
   };
 }
+
+/** Set on a ventilator, not taken from a drawer: a volume moves with every gram. */
+const settings: ReadonlySet<string> = new Set(["tidal-volume", "ventilation-rate"]);
 
 /** A sheet for a weight, judged by a distribution that knows the true weight; a boundary counts for the half, so is neither. */
 function sheetFor(given: {

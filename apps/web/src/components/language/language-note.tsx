@@ -6,8 +6,8 @@ import { language } from "../../messages/language.ts";
 export function LanguageNote(): VNode | null {
   if (language?.unreviewed === undefined) return null;
   return (
-    <p class="language-note">
+    <aside class="language-note" aria-label={language.unreviewed}>
       <b>{language.unreviewed}</b> {messages.language.formulary}
-    </p>
+    </aside>
   );
 }

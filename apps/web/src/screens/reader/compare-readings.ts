@@ -5,7 +5,7 @@ import { centimetres, millimetres } from "@steelyard/core/units";
 import type { Reading } from "./reading-code.ts";
 
 /** One measurement read by two people. */
-export interface ComparedReading {
+interface ComparedReading {
   readonly field: RepeatedField;
   readonly first: number;
   readonly second: number;

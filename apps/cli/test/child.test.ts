@@ -20,7 +20,9 @@ describe("steelyard child", () => {
     );
     expect(stdout).toContain("Weigh the child as");
     expect(stdout).toContain("Not a certified medical device.");
-    expect(stdout).toMatch(/steelyard \d+\.\d+\.\d+, body model .+, formulary .+ \(draft, not signed\)/);
+    expect(stdout.replaceAll(/\s+/g, " ")).toMatch(
+      /steelyard \d+\.\d+\.\d+, body model .+, formulary .+ \(draft, not signed; fingerprint [0-9a-f]{16}\)/,
+    );
     expect(stdout.split("\n").filter((line) => line.length > 80)).toEqual([]);
   });
 

@@ -147,7 +147,9 @@ function sheetFor(given: {
       totalKg: kg,
       idealKg: weights.idealKg,
       armMm,
-    }).flatMap((line) => (line.unavailable === undefined ? [{ id: line.id, value: line.value }] : [])),
+    }).flatMap((line) =>
+      line.unavailable === undefined && !settings.has(line.item) ? [{ id: line.id, value: line.value }] : [],
+    ),
   };
 }
 

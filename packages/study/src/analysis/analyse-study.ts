@@ -37,7 +37,19 @@ export interface AnalyseStudyOptions extends EstimateByMethodOptions {
   readonly by?: readonly string[];
 }
 
-/** Accuracy of every method against the scale weights of a table, overall and by strata. Strata of fewer than two children are left out. */
+/**
+ * Accuracy of every method against the scale weights of a table, overall and by strata. Strata of fewer than two children are left out.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { analyseStudy } from "@steelyard/study/analysis";
+ *
+ * const numbers = new Map([["weightKg", Float64Array.of(10, 20)], ["chart", Float64Array.of(11, 30)]]);
+ * const table = { rows: 2, numbers, words: new Map(), rowNumbers: Int32Array.of(1, 2) };
+ * const { methods } = analyseStudy(table, { methods: [{ type: "column", column: "chart" }] });
+ * assert.equal(methods[0]?.overall?.within10.count, 1);
+ * ```
+ */
 export function analyseStudy(
   table: StudyTable,
   { methods, by = [], ...options }: AnalyseStudyOptions,
@@ -51,7 +63,7 @@ export function analyseStudy(
   );
   const strata = by.map((column) => ({ column, groups: strataOf(table, column) }));
   const served = (row: number): boolean =>
-    estimates.every(({ estimateKg }) => !Number.isNaN(estimateKg[row] as number));
+    isWeighed(table, row) && estimates.every(({ estimateKg }) => !Number.isNaN(estimateKg[row] as number));
   const common = rowsWhere(table, served);
   const judged = estimates.map((own) => judgeMethod({ table, own, strata }));
   return {
@@ -74,7 +86,10 @@ function judgeMethod(given: {
   strata: readonly { column: string; groups: WordColumn | undefined }[];
 }): MethodAccuracy {
   const { table, own, strata } = given;
-  const rows = rowsWhere(table, (row) => !Number.isNaN(own.estimateKg[row] as number));
+  const rows = rowsWhere(
+    table,
+    (row) => isWeighed(table, row) && !Number.isNaN(own.estimateKg[row] as number),
+  );
   const overall = summaryOf({ table, own, rows });
   const by = strata.flatMap(({ column, groups }) =>
     groups === undefined ? [] : [{ column, strata: judgeStrata({ table, own, rows, groups }) }],
@@ -155,4 +170,9 @@ function rowsWhere(table: StudyTable, holds: (row: number) => boolean): Int32Arr
   let n = 0;
   for (let row = 0; row < table.rows; row++) if (holds(row)) rows[n++] = row;
   return rows.subarray(0, n);
+}
+
+/** A row without a scale weight has nothing to be compared with. */
+function isWeighed(table: StudyTable, row: number): boolean {
+  return (table.numbers.get("weightKg")?.[row] ?? 0) > 0;
 }

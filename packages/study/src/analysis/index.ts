@@ -5,6 +5,6 @@ export {
   type StratumAccuracy,
   type StudyAnalysis,
 } from "./analyse-study.ts";
-export { type ErrorSummary, type Interval, type Limits, summariseErrors } from "./error-summary.ts";
-export { MADE_STRATA, strataOf } from "./strata.ts";
-export { type Proportion, wilsonInterval } from "./wilson-interval.ts";
+export type { ErrorSummary, Interval, Limits } from "./error-summary.ts";
+export { MADE_STRATA } from "./strata.ts";
+export type { Proportion } from "./wilson-interval.ts";

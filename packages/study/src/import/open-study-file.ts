@@ -38,7 +38,19 @@ const SAMPLE_ROWS = 2000;
 /** As many as a sheet of a workbook can hold. */
 const MOST_COLUMNS = 16_384;
 
-/** Opens a CSV or TSV text, an .xlsx workbook or a SAS transport file, told apart by its bytes. */
+/**
+ * Opens a CSV or TSV text, an .xlsx workbook or a SAS transport file, told apart by its bytes.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { openStudyFile } from "@steelyard/study/import";
+ *
+ * const file = await openStudyFile(new TextEncoder().encode("length_cm;weight_kg\n136,5;28\n"));
+ * assert.ok(file.ok && file.value.facts.decimalMark === ",");
+ * const empty = await openStudyFile(new Uint8Array());
+ * assert.ok(!empty.ok && empty.error.type === "empty-file");
+ * ```
+ */
 export async function openStudyFile(
   bytes: Uint8Array,
   options: { sheet?: string } = {},

@@ -24,7 +24,17 @@ export const BODY_INPUTS: Readonly<Record<string, BodyInput>> = {
   carer: "carerKg",
 };
 
-/** Reads `body:length+arm`, `formula:luscombe2007` or the name of a column of estimates. */
+/**
+ * Reads `body:length+arm`, `formula:luscombe2007` or the name of a column of estimates.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { readMethod } from "@steelyard/study/methods";
+ *
+ * const method = readMethod("body:length+arm", []);
+ * assert.deepEqual(method.ok && method.value, { type: "body", inputs: ["lengthCm", "armMm"] });
+ * ```
+ */
 export function readMethod(text: string, columns: readonly string[]): Result<Method, MethodIssue> {
   if (columns.includes(text)) return ok({ type: "column", column: text });
   const [kind, rest = ""] = text.split(/:(.*)/s);
@@ -43,7 +53,16 @@ export function readMethod(text: string, columns: readonly string[]): Result<Met
   });
 }
 
-/** The short name of a method, as it is typed. */
+/**
+ * The short name of a method, as it is typed.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { methodId } from "@steelyard/study/methods";
+ *
+ * assert.equal(methodId({ type: "body", inputs: ["lengthCm", "armMm"] }), "body:length+arm");
+ * ```
+ */
 export function methodId(method: Method): string {
   switch (method.type) {
     case "column":

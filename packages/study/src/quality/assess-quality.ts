@@ -51,6 +51,14 @@ const MOST_GROUPS = 60;
  * and what is missing; overall and by the columns named (measurer, site). Nothing is left out or changed for it.
  *
  * @source who-anthro
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { assessQuality } from "@steelyard/study/quality";
+ *
+ * const table = { rows: 2, numbers: new Map([["weightKg", Float64Array.of(28, 30)]]), words: new Map(), rowNumbers: Int32Array.of(1, 2) };
+ * assert.equal(assessQuality(table).rows, 2);
+ * ```
  */
 export function assessQuality(
   table: StudyTable,

@@ -22,7 +22,11 @@ export function comparisonTable(
   const weights = table.numbers.get("weightKg") as Float64Array;
   const rows: number[] = [];
   for (let row = 0; row < table.rows; row++)
-    if (methods.every(({ estimates }) => !Number.isNaN(estimates.estimateKg[row] as number))) rows.push(row);
+    if (
+      !Number.isNaN(weights[row] as number) &&
+      methods.every(({ estimates }) => !Number.isNaN(estimates.estimateKg[row] as number))
+    )
+      rows.push(row);
   const pick = (values: Float64Array): Float64Array =>
     Float64Array.from(rows, (row) => values[row] as number);
   const trueKg = pick(weights);

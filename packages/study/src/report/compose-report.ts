@@ -13,7 +13,34 @@ import { poolingTable, siteSummaries } from "./pooling-table.ts";
 import { importBlocks, qualityBlocks } from "./quality-blocks.ts";
 import type { ReportInput } from "./report-input.ts";
 
-/** The report of a study as blocks. The same input gives the same blocks. */
+/**
+ * The report of a study as blocks. The same input gives the same blocks.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { readFileSync } from "node:fs";
+ * import { createRequire } from "node:module";
+ * import { createTypefaces } from "@steelyard/paper";
+ * import { analyseStudy } from "@steelyard/study/analysis";
+ * import { inventStudy } from "@steelyard/study/example";
+ * import { importStudy, openStudyFile } from "@steelyard/study/import";
+ * import { assessQuality } from "@steelyard/study/quality";
+ * import { composeReport } from "@steelyard/study/report";
+ *
+ * const fonts = createRequire(import.meta.url);
+ * const folder = "@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin";
+ * const read = (weight: number) => readFileSync(fonts.resolve(`${folder}-${weight}-normal.woff`));
+ * const typefaces = createTypefaces({ regular: [read(400)], bold: [read(700)] });
+ * const file = await openStudyFile(new TextEncoder().encode(inventStudy()));
+ * const study = file.ok ? importStudy(file.value) : file;
+ * assert.ok(study.ok);
+ * const { table } = study.value;
+ * const analysis = analyseStudy(table, { methods: [{ type: "column", column: "age_rule_kg" }] });
+ * const own = { title: "A study", fileSha256: "", seed: 1, madeOn: "2026-11-25", software: "0.1.0", model: "2" };
+ * const report = composeReport({ study: study.value, quality: assessQuality(table), analysis, ...own, typefaces });
+ * assert.ok(report.blocks.length > 10);
+ * ```
+ */
 export function composeReport(input: ReportInput): StudyReport {
   const { study, quality, analysis, typefaces, title, madeOn, software } = input;
   const words = ENGLISH_REPORT;

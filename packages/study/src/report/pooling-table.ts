@@ -31,7 +31,16 @@ export function siteSummaries({ table, methods }: StudyAnalysis): readonly SiteS
   });
 }
 
-/** Random-effects pooling over sites: the same whether from rows or from the sites' summary files. */
+/**
+ * Random-effects pooling over sites: the same whether from rows or from the sites' summary files.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { poolingTable } from "@steelyard/study/report";
+ *
+ * assert.equal(poolingTable([]), undefined);
+ * ```
+ */
 export function poolingTable(summaries: readonly SiteSummary[]): ReportTable | undefined {
   if (summaries.length < 3) return undefined;
   const pooled = poolSites(summaries).flatMap(

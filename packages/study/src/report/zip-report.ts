@@ -1,7 +1,17 @@
 import { strToU8, zipSync } from "fflate";
 import type { ReportFile } from "./report-files.ts";
 
-/** All files of a report in one zip archive; the same files give the same bytes. */
+/**
+ * All files of a report in one zip archive; the same files give the same bytes.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { zipReport } from "@steelyard/study/report";
+ *
+ * const zip = zipReport([{ name: "a.csv", content: "name\n" }]);
+ * assert.equal(new TextDecoder().decode(zip.slice(0, 2)), "PK");
+ * ```
+ */
 export function zipReport(files: readonly ReportFile[]): Uint8Array<ArrayBuffer> {
   const entries = files.map(
     ({ name, content }) => [name, typeof content === "string" ? strToU8(content) : content] as const,

@@ -17,7 +17,17 @@ export interface StudyTable {
   readonly rowNumbers: Int32Array;
 }
 
-/** The rows for which `keep` holds, in their order. */
+/**
+ * The rows for which `keep` holds, in their order.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { selectRows } from "@steelyard/study/table";
+ *
+ * const table = { rows: 2, numbers: new Map([["weightKg", Float64Array.of(28, 30)]]), words: new Map(), rowNumbers: Int32Array.of(1, 2) };
+ * assert.deepEqual(selectRows(table, (row) => row === 1).numbers.get("weightKg"), Float64Array.of(30));
+ * ```
+ */
 export function selectRows(table: StudyTable, keep: (row: number) => boolean): StudyTable {
   const kept = new Int32Array(table.rows);
   let rows = 0;
@@ -42,7 +52,17 @@ export function selectRows(table: StudyTable, keep: (row: number) => boolean): S
   };
 }
 
-/** The word of a row, undefined where nothing is known. */
+/**
+ * The word of a row, undefined where nothing is known.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { wordAt } from "@steelyard/study/table";
+ *
+ * const sex = { codes: Int32Array.of(1, -1), levels: ["m", "f"] };
+ * assert.deepEqual([wordAt(sex, 0), wordAt(sex, 1)], ["f", undefined]);
+ * ```
+ */
 export function wordAt(column: WordColumn | undefined, row: number): string | undefined {
   return column?.levels[column.codes[row] ?? -1];
 }

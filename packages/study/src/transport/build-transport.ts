@@ -17,6 +17,14 @@ const latin = (value: string): Uint8Array => Uint8Array.from(value, (c) => c.cha
  * Builds a SAS transport file (XPORT version 5) record by record, as TS-140 lays it out.
  *
  * @source sas-ts140
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { buildTransport } from "@steelyard/study/transport";
+ *
+ * const set = { member: "WARD", columns: [{ name: "BMXWT", length: 8 }], rows: [[12.3], ["."]] } as const;
+ * assert.equal(buildTransport([set]).length % 80, 0);
+ * ```
  */
 export function buildTransport(
   sets: readonly DataSet[],

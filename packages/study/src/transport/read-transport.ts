@@ -31,6 +31,16 @@ interface Variable {
  * Rows of nothing but blanks at the end are the padding of the last 80-byte record and are dropped.
  *
  * @source sas-ts140
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { buildTransport, readTransport } from "@steelyard/study/transport";
+ *
+ * const set = { member: "WARD", columns: [{ name: "BMXWT", length: 8 }], rows: [[12.3], ["."]] } as const;
+ * const file = readTransport(buildTransport([set]));
+ * assert.ok(file.ok);
+ * assert.deepEqual(file.value.columns.get("BMXWT"), [12.3, undefined]);
+ * ```
  */
 export function readTransport(bytes: Uint8Array): Result<TransportFile, TransportIssue> {
   const text = (from: number, length: number): string => ascii.decode(bytes.subarray(from, from + length));

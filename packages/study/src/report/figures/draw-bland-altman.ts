@@ -27,7 +27,7 @@ export function drawBlandAltman({
   for (let row = 0; row < analysis.table.rows; row++) {
     const estimate = estimates.estimateKg[row] as number;
     const weight = weights[row] as number;
-    if (Number.isNaN(estimate) || seen++ % every !== 0) continue;
+    if (Number.isNaN(estimate) || Number.isNaN(weight) || seen++ % every !== 0) continue;
     dots.push([(estimate + weight) / 2, (100 * (estimate - weight)) / weight]);
   }
   const reach = Math.max(

@@ -21,7 +21,7 @@ export function drawCalibration({
   const weights = analysis.table.numbers.get("weightKg") as Float64Array;
   const known: number[] = [];
   for (let row = 0; row < analysis.table.rows; row++)
-    if (!Number.isNaN(estimateKg[row] as number)) known.push(row);
+    if (!Number.isNaN((estimateKg[row] as number) + (weights[row] as number))) known.push(row);
   if (known.length < 5 * GROUPS) return undefined;
   known.sort((a, b) => (estimateKg[a] as number) - (estimateKg[b] as number) || a - b);
   const points = Array.from({ length: GROUPS }, (_, i): [number, number] => {

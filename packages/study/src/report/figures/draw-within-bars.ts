@@ -3,7 +3,25 @@ import type { Proportion } from "../../analysis/index.ts";
 import type { ReportWords } from "../report-words.ts";
 import { createChart, SOFT } from "./chart.ts";
 
-/** Share within 10 % and 20 % of the scale, with Wilson intervals: one line a method or a site. Serves as the forest plot too. */
+/**
+ * Share within 10 % and 20 % of the scale, with Wilson intervals: one line a method or a site. Serves as the forest plot too.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { readFileSync } from "node:fs";
+ * import { createRequire } from "node:module";
+ * import { createTypefaces } from "@steelyard/paper";
+ * import { drawWithinBars, ENGLISH_REPORT } from "@steelyard/study/report";
+ *
+ * const fonts = createRequire(import.meta.url);
+ * const folder = "@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin";
+ * const read = (weight: number) => readFileSync(fonts.resolve(`${folder}-${weight}-normal.woff`));
+ * const typefaces = createTypefaces({ regular: [read(400)], bold: [read(700)] });
+ * const share = { count: 9, n: 10, share: 0.9, low: 0.6, high: 0.98 };
+ * const lines = [{ name: "chart", within10: share, within20: share }];
+ * assert.equal(drawWithinBars({ lines, typefaces, words: ENGLISH_REPORT }).widthMm, 170);
+ * ```
+ */
 export function drawWithinBars({
   lines,
   typefaces,

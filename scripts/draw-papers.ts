@@ -17,6 +17,13 @@ const shown: readonly {
   { name: "strip", args: ["strip"], pages: [1, 2, 4] },
   { name: "arm-band", args: ["arm-band"], pages: [1] },
   { name: "grid", args: ["grid"], pages: [2] },
+  { name: "guide", args: ["guide"], pages: [1] },
+  { name: "booklet", args: ["booklet"], pages: [98] },
+  {
+    name: "child",
+    args: ["child", "--length-cm", "136", "--arm-mm", "190", "--problem", "anaphylaxis", "seizure"],
+    pages: [1],
+  },
 ];
 
 const folder = mkdtempSync(join(tmpdir(), "steelyard-papers-"));

@@ -16,7 +16,7 @@ function paper(folder: Folder, ...args: string[]) {
   return runSteelyard(["paper", ...args], { cwd: folder.path });
 }
 
-/** What a wrong command fails with, in this process: nothing is started, and no file may be left. */
+/** What a command fails with, in this process: nothing is started, and where it fails no file may be left. */
 async function refusal(folder: Folder, ...args: string[]): Promise<{ status: number; message: string }> {
   const output = args.includes("-o") ? [] : ["-o", join(folder.path, "out.pdf")];
   const program = createProgram().configureOutput({ writeErr: () => {} });
@@ -50,11 +50,14 @@ describe("steelyard paper", () => {
     ["labels", ["labels", "--length-cm", "136", "--arm-mm", "190", "--problem", "anaphylaxis"]],
     ["guide", ["guide", "--page", "a3"]],
     ["reading test", ["reading-test"]],
-  ])("writes the %s, and nothing else", (_, args) => {
+  ])("writes the %s, and nothing else", async (_, args) => {
     const folder = temporaryFolder();
-    const run = paper(folder, ...args, "--date", "2026-11-25", "-o", "out.pdf");
-    expect([run.status, run.stdout]).toEqual([0, ""]);
-    expect(run.stderr).toContain("Print at 100 %");
+    const said = vi.spyOn(process.stderr, "write").mockReturnValue(true);
+    const run = await refusal(folder, ...args, "--date", "2026-11-25");
+    const words = said.mock.calls.flat().join("");
+    said.mockRestore();
+    expect(run).toEqual({ status: 0, message: "" });
+    expect(words).toContain("Print at 100 %");
     expect(folder.names()).toEqual(["out.pdf"]);
     expect(folder.read("out.pdf").slice(0, 8)).toBe("%PDF-1.7");
   });

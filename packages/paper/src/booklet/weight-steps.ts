@@ -36,8 +36,8 @@ export function withProblems(given: {
 }
 
 /** Lightest and heaviest that a booklet is made for, kg. */
-export const lightestKg = 2.5;
-export const heaviestKg = 100;
+const lightestKg = 2.5;
+const heaviestKg = 100;
 
 /** What a dose may change by within a page. */
 const mostChange = 1.1;

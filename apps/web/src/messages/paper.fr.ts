@@ -13,7 +13,7 @@ export const paperFr: Words<typeof paperEn> = {
     strip: "Bande de longueur",
     "arm-band": "Bracelet de bras",
     grid: "Grille des poids",
-    "grid-waist": "Grille des poids avec tour de taille",
+    "grid-waist": "Grille avec tour de taille",
     guide: "Guide des mesures",
     "reading-test": "Test de lecture",
   },

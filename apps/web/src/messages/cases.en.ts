@@ -161,5 +161,3 @@ export const casesEn = {
     more: (n: number): string => `and ${n} more`,
   },
 };
-
-export type CasesMessages = typeof casesEn;

@@ -4,7 +4,7 @@ import { useState } from "preact/hooks";
 import { caseWords } from "../../messages/case-text.ts";
 import { cases } from "../../messages/cases.ts";
 
-export type Save = (file: { readonly name: string; readonly text: string; readonly type: string }) => void;
+type Save = (file: { readonly name: string; readonly text: string; readonly type: string }) => void;
 
 interface Props {
   readonly record: CaseRecord;

@@ -10,7 +10,7 @@ export interface Lock {
   readonly wrapped: Sealed;
 }
 
-export interface Sealed {
+interface Sealed {
   readonly iv: Uint8Array<ArrayBuffer>;
   readonly data: ArrayBuffer;
 }

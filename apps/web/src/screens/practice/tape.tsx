@@ -11,7 +11,7 @@ interface Props {
   readonly children: (x: number) => ComponentChildren;
 }
 
-export const tapeWidth = 352;
+const tapeWidth = 352;
 const top = 58;
 const height = 46;
 

@@ -60,7 +60,7 @@ async function writeRows(): Promise<void> {
     const weight = (length ** 2.5 / 9000) * (0.8 + 0.4 * random());
     part += `s${i % 40},${random() < 0.5 ? "m" : "f"},${Math.floor(180 * random())},${tenth(length)},${tenth(weight)},${tenth(weight * (0.8 + 0.4 * random()))},${tenth(weight * (0.9 + 0.2 * random()))}\n`;
     if (part.length < 1 << 20) continue;
-    if (!out.write(part)) await new Promise((drained) => out.once("drain", drained));
+    if (!out.write(part)) await new Promise<void>((drained) => out.once("drain", () => drained()));
     part = "";
   }
   out.end(part);

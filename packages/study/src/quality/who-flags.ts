@@ -21,7 +21,7 @@ import { type StudyTable, wordAt } from "../table/study-table.ts";
 export type WhoIndicator = "weight-for-age" | "length-for-age" | "weight-for-length" | "bmi-for-age";
 
 /** Beyond these z-scores a value is flagged as biologically implausible. @source who-anthro */
-export const WHO_FLAG_LIMITS: Readonly<Record<WhoIndicator, readonly [low: number, high: number]>> = {
+const WHO_FLAG_LIMITS: Readonly<Record<WhoIndicator, readonly [low: number, high: number]>> = {
   "weight-for-age": [-6, 5],
   "length-for-age": [-6, 6],
   "weight-for-length": [-5, 5],

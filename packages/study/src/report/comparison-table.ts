@@ -107,6 +107,6 @@ function points({ difference: { value, low, high } }: Share): string {
   return `${value > 0 ? "+" : ""}${tenth(100 * value)} (${tenth(100 * low)} to ${tenth(100 * high)})`;
 }
 
-export function pText(p: number): string {
+function pText(p: number): string {
   return p < 0.001 ? "< 0.001" : formatNumber(Math.round(p * 1000) / 1000);
 }

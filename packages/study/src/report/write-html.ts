@@ -39,7 +39,7 @@ function writeBlock(block: Block): string {
 }
 
 /** A table as HTML; its frame scrolls sideways where the screen is narrow. */
-export function writeTable({ caption, head, rows }: ReportTable): string {
+function writeTable({ caption, head, rows }: ReportTable): string {
   const body = rows.map(
     ([name = "", ...cells]) =>
       `<tr><th scope="row">${escapeHtml(name)}</th>${cells.map((cell) => `<td>${escapeHtml(cell)}</td>`).join("")}</tr>`,

@@ -121,7 +121,7 @@ function fit(typefaces: Typefaces, name: string, widthMm: number): string {
 }
 
 /** Round numbers over a range: 4 to 9 of them, in steps of 1, 2 or 5 times a power of ten. */
-export function ticks(from: number, to: number): readonly number[] {
+function ticks(from: number, to: number): readonly number[] {
   const rough = (to - from) / 6;
   const power = 10 ** Math.floor(Math.log10(rough));
   const step = [1, 2, 5, 10].map((own) => own * power).find((own) => own >= rough) ?? 10 * power;

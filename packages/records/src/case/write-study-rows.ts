@@ -36,7 +36,8 @@ export function writeStudyRows(records: readonly CaseRecord[]): string {
   const rows = records
     .filter(({ deletedAt, measurement }) => deletedAt === undefined && measurement !== undefined)
     .map(rowOf);
-  return `${Papa.unparse({ fields: [...studyColumns], data: rows.map((row) => studyColumns.map((column) => row[column] ?? "")) }, { newline: "\r\n", escapeFormulae: true })}\r\n`;
+  const cells = rows.map((row) => studyColumns.map((column) => row[column] ?? ""));
+  return `${Papa.unparse([[...studyColumns], ...cells], { newline: "\r\n", escapeFormulae: true })}\r\n`;
 }
 
 function rowOf({

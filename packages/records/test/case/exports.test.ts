@@ -57,6 +57,18 @@ describe("a study file", () => {
     expect(csv).not.toMatch(/2026-11-2[67]|T03:|RN 2|Dr 1|Pulse/);
   });
 
+  test("is its head alone where there is no case, and a day before the case stays a number", () => {
+    expect(writeStudyRows([])).toBe(`${studyColumns.join(",")}\r\n`);
+    // East of Greenwich the night of the case may be the day before there.
+    const before = foldCase([
+      ...sampleCase,
+      event(30, 5000, { type: "later-weight", kg: 18.1, on: "2026-11-24" }),
+    ]);
+    const { rows, faults } = readStudyRows(writeStudyRows([before]));
+    expect(faults).toEqual([]);
+    expect(rows[0]?.study.weightDaysAfter).toBe(-1);
+  });
+
   test("comes back as the same rows", () => {
     fc.assert(
       fc.property(anyEvents, (events) => {

@@ -1,6 +1,6 @@
 import { formatNumber } from "@steelyard/core/units";
 import type { VNode } from "preact";
-import { useEffect, useRef } from "preact/hooks";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import { writeQuantity } from "../../components/quantity/quantity.tsx";
 import { language } from "../../messages/language.ts";
 import { practice } from "../../messages/practice.ts";
@@ -16,7 +16,8 @@ interface Props {
 export function Feedback({ result, isLast, onNext }: Props): VNode {
   const { child, lengthCm, armMm, errorCm, errorMm, limits, isWithin, readKg, drawnKg, seconds } = result;
   const button = useRef<HTMLButtonElement>(null);
-  useEffect(() => button.current?.focus({ preventScroll: false }), []);
+  // Before the next key can fall: whoever types on must not type into nothing.
+  useLayoutEffect(() => button.current?.focus({ preventScroll: false }), []);
   const kg = (value: number | undefined): string =>
     value === undefined ? practice.noWeight : writeQuantity({ kg: value });
   const rows = [

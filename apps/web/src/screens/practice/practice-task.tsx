@@ -1,6 +1,6 @@
 import { readMeasurements } from "@steelyard/core/entry";
 import type { VNode } from "preact";
-import { useEffect, useId, useRef, useState } from "preact/hooks";
+import { useId, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { practice } from "../../messages/practice.ts";
 import type { PracticeChild } from "../../state/practice-children.ts";
 import type { Reading } from "../../state/practice-result.ts";
@@ -22,7 +22,7 @@ export function PracticeTask({ child, number, of, isDone, onRead }: Props): VNod
   const [isUnread, setUnread] = useState(false);
   const begun = useRef(0);
   const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     begun.current = performance.now();
     heading.current?.focus();
   }, []);

@@ -7,9 +7,10 @@ const folder = join(import.meta.dirname, "../docs/screens");
 const largestKb = 300;
 
 /** A child of our own invention: 136 cm, arm 190 mm. */
-async function fill({ page, length, arm, lines }: Bedside): Promise<void> {
-  await length.fill("136");
-  await arm.fill("190");
+async function fill({ page, lines }: Bedside): Promise<void> {
+  // By id: the names are those of the language.
+  await page.locator("#lengthCm").fill("136");
+  await page.locator("#armMm").fill("190");
   await lines.first().waitFor();
   await page.locator("h1").click();
   await page.evaluate(() => document.fonts.ready);
@@ -70,6 +71,8 @@ interface Screen {
   readonly touch?: true;
   readonly arrange?: (bedside: Bedside) => Promise<void>;
   readonly scrollsPx?: number;
+  /** The language of the browser; English where absent. */
+  readonly locale?: string;
 }
 
 const screens: readonly Screen[] = [
@@ -89,18 +92,27 @@ const screens: readonly Screen[] = [
   { name: "second-reader-phone-agreement", viewport: sizes.phone, arrange: compareReadings },
   { name: "bedside-tablet", viewport: sizes.tablet },
   { name: "bedside-desk", viewport: sizes.desk, arrange: openLine("adrenaline.arrest") },
+  { name: "bedside-phone-french", viewport: sizes.phone, locale: "fr-FR" },
+  {
+    name: "bedside-desk-french",
+    viewport: sizes.desk,
+    arrange: openLine("adrenaline.arrest"),
+    locale: "fr-FR",
+  },
 ];
 
 mkdirSync(folder, { recursive: true });
 const place = await openPlace();
-for (const { name, viewport, touch, arrange, scrollsPx = 0 } of screens) {
+for (const { name, viewport, touch, arrange, scrollsPx = 0, locale } of screens) {
   for (const colorScheme of ["light", "dark"] as const) {
     const bedside = await place.visit({
       viewport,
       colorScheme,
       reducedMotion: "reduce",
       ...(touch && { hasTouch: true, isMobile: true }),
+      ...(locale && { locale }),
     });
+    if (locale !== undefined) await bedside.page.locator(".language-note").waitFor();
     await fill(bedside);
     await arrange?.(bedside);
     await bedside.page.mouse.move(0, 0);

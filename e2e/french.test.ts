@@ -34,6 +34,15 @@ function sticksOut(page: Page): Promise<string[]> {
         out.push(`${element.className || element.tagName} ends at ${right}`);
       if (element.tagName === "INPUT" && element.scrollWidth > element.clientWidth + 1)
         out.push(`${element.id} hides its text`);
+      if (element.matches(".measure-field__how")) {
+        const words = document.createRange();
+        words.selectNodeContents(element.previousElementSibling?.firstChild ?? element);
+        const own = document.createRange();
+        own.selectNodeContents(element);
+        const { left, top } = own.getBoundingClientRect();
+        const hits = [...words.getClientRects()].some((line) => line.right > left && line.bottom - 4 > top);
+        if (hits) out.push(`${element.ariaLabel} lies on its hint`);
+      }
     }
     return out;
   });

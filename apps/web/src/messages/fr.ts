@@ -35,7 +35,7 @@ export const fr: Words<typeof en> = {
     "Ces valeurs ont été saisies avant le rechargement de la page. Est-ce toujours le même enfant\u202f?",
   entry: "Mesures",
   fields: {
-    lengthCm: { label: "Longueur couchée", unit: "cm", hint: "du sommet du crâne au talon" },
+    lengthCm: { label: "Longueur couchée", unit: "cm", hint: "du vertex au talon" },
     armMm: { label: "Périmètre brachial", unit: "mm", hint: "à mi-bras, relâché" },
     ageMonths: { label: "Âge", unit: "", hint: "comme 9\u00a0ans, 18\u00a0mois ou 3\u00a0sem" },
     waistCm: { label: "Tour de taille", unit: "cm", hint: "au-dessus des hanches" },
@@ -133,7 +133,7 @@ export const fr: Words<typeof en> = {
   ask: {
     sex: ["Sexe", "Ajouter le sexe"],
     ageMonths: ["Âge", "Ajouter l’âge"],
-    waistCm: ["Taille", "Ajouter le tour de taille"],
+    waistCm: ["Tour de taille", "Ajouter le tour de taille"],
     thighCm: ["Cuisse", "Ajouter le périmètre de cuisse"],
     calfCm: ["Mollet", "Ajouter le périmètre de mollet"],
     headCm: ["Tête", "Ajouter le périmètre crânien"],
@@ -183,7 +183,7 @@ export const fr: Words<typeof en> = {
   kg: "kg",
   noWeightYet: "Pas encore de poids",
   sheet: "Doses",
-  search: "Chercher un médicament, un usage ou du matériel",
+  search: "Médicament, usage ou matériel",
   found: (count, shown) =>
     count === 0
       ? "Rien sur la feuille ne porte ces mots."

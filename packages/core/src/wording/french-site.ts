@@ -40,7 +40,7 @@ export const FRENCH_SITE: SiteCatalogue = {
     `Mesurer ${girth} resserrerait l’intervalle à environ ±${width}\u00a0%.`,
   girth: {
     armMm: "le bras",
-    waistCm: "la taille",
+    waistCm: "le tour de taille",
     thighCm: "la cuisse",
     calfCm: "le mollet",
     headCm: "la tête",

@@ -1,16 +1,8 @@
-import { type LanguageTag, languageTags } from "../components/language/language-context.ts";
-import type { Translation } from "../messages/translation.ts";
-
-/** What the language of the page does to the world around it. */
-export interface LanguageEffects {
-  /** The language chosen on this device, or else the first of the browser's that there is. */
-  readonly find: () => LanguageTag;
-  readonly keep: (tag: LanguageTag) => void;
-  /** The words of a language; undefined is English, which is there already. Fails where they cannot be had. */
-  readonly load: (tag: LanguageTag) => Promise<Translation | undefined>;
-  /** Tells the browser, for its speech, hyphens and quotation marks. */
-  readonly show: (tag: LanguageTag) => void;
-}
+import {
+  type LanguageEffects,
+  type LanguageTag,
+  languageTags,
+} from "../components/language/language-context.ts";
 
 const key = "steelyard.language";
 

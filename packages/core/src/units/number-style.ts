@@ -1,5 +1,5 @@
 /** A unit in words: one of it, and any other number of it. */
-export interface UnitForms {
+interface UnitForms {
   readonly one: string;
   readonly other: string;
 }

@@ -1,10 +1,5 @@
 import type { Language } from "@steelyard/core/wording";
 
-/** A message of a catalogue by its place, with the values of one sample. */
-export interface MessageSample {
-  readonly place: string;
-  readonly values: Values;
-}
 type Values = Readonly<Record<string, unknown>>;
 type Catalogues = Pick<Language, "messages" | "dosing" | "lookup" | "site">;
 

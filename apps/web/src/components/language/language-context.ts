@@ -1,4 +1,5 @@
 import { createContext } from "preact";
+import type { Translation } from "../../messages/translation.ts";
 
 /** The languages of the page, by their BCP 47 tags, each under its own name. */
 export const languageNames = { en: "English", fr: "Français" } as const;
@@ -19,3 +20,14 @@ export const LanguageContext = createContext<LanguageChoice>({
   missing: undefined,
   choose: () => undefined,
 });
+
+/** What the language of the page does to the world around it. */
+export interface LanguageEffects {
+  /** The language chosen on this device, or else the first of the browser's that there is. */
+  readonly find: () => LanguageTag;
+  readonly keep: (tag: LanguageTag) => void;
+  /** The words of a language; undefined is English, which is there already. Fails where they cannot be had. */
+  readonly load: (tag: LanguageTag) => Promise<Translation | undefined>;
+  /** Tells the browser, for its speech, hyphens and quotation marks. */
+  readonly show: (tag: LanguageTag) => void;
+}

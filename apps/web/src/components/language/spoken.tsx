@@ -1,8 +1,7 @@
 import type { VNode } from "preact";
 import { useEffect, useMemo, useState } from "preact/hooks";
-import type { LanguageEffects } from "../../effects/language-effects.ts";
 import { speak } from "../../messages/language.ts";
-import { LanguageContext, type LanguageTag } from "./language-context.ts";
+import { LanguageContext, type LanguageEffects, type LanguageTag } from "./language-context.ts";
 
 interface Props {
   readonly effects: LanguageEffects;

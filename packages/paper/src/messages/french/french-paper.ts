@@ -1,4 +1,4 @@
-import { ENGLISH } from "@steelyard/core/wording";
+import { FRENCH_LANGUAGE } from "@steelyard/core/wording";
 import type { PaperMessages } from "../paper-messages.ts";
 import { FRENCH_ARM_BAND } from "./arm-band.ts";
 import { FRENCH_BOOKLET } from "./booklet.ts";
@@ -12,11 +12,11 @@ import { FRENCH_STRIP } from "./strip.ts";
 
 /**
  * The French words on paper: machine-translated and reviewed by nobody; for a bay only after somebody who speaks it and knows the work has
- * read them. The cautions are English until the library has them in French.
+ * read them.
  */
 export const FRENCH_PAPER: PaperMessages = {
   language: "fr",
-  core: ENGLISH,
+  core: FRENCH_LANGUAGE.messages,
   frame: FRENCH_FRAME,
   strip: FRENCH_STRIP,
   armBand: FRENCH_ARM_BAND,

@@ -75,7 +75,8 @@ test("every target is at least 44 px high and wide", async () => {
   const bedside = await place.visit();
   await fill(bedside);
   await bedside.page.getByRole("button", { name: "Add more" }).click();
-  const targets = "button:not([aria-hidden]), a, summary, select, input[type=search], .measure-field, .choice-field label";
+  const targets =
+    "button:not([aria-hidden]), a, summary, select, input[type=search], .measure-field, .choice-field label";
   const measure = (selector: string): string[] =>
     [...document.querySelectorAll<HTMLElement>(selector)]
       .map((element) => ({ name: element.innerText, box: element.getBoundingClientRect() }))

@@ -10,7 +10,7 @@ beforeAll(async () => {
 });
 afterAll(() => place.close());
 
-async function openPaper(viewport = sizes.desk): Promise<Bedside> {
+async function openPaper(viewport: (typeof sizes)[keyof typeof sizes] = sizes.desk): Promise<Bedside> {
   const bedside = await place.visit({ viewport, acceptDownloads: true });
   await bedside.page.goto(`${place.url}#/paper`);
   await bedside.page.locator(".paper__sheet svg").waitFor();

@@ -48,9 +48,7 @@ describe("a plain formula", () => {
     sourceId: string,
     child: { ageMonths?: number; armMm?: number; lengthCm?: number },
   ): number | undefined =>
-    plainFormulas
-      .find((formula) => formula.sourceId === sourceId)
-      ?.estimateKg({ lengthCm: 100, ...child });
+    plainFormulas.find((formula) => formula.sourceId === sourceId)?.estimateKg({ lengthCm: 100, ...child });
 
   // By hand from each formula; ages in completed years or months.
   it.each([

@@ -69,6 +69,20 @@ describe("trackGivenDoses()", () => {
     expect(maximum(total)).toBe(5);
   });
 
+  it("takes the maximum of the band of weight", () => {
+    const mgOf = (amount: number) => ({ amount, unit: "mg" }) as const;
+    const formulary = formularyWith({
+      byWeight: [
+        { lowKg: 0, highKg: 10, perKg: mgOf(0.3) },
+        { lowKg: 10, perKg: mgOf(0.6), total: mgOf(9) },
+      ],
+    });
+    const maximum = (kg: number) =>
+      trackGivenDoses({ formulary, weights: { totalKg: kilograms(kg) }, given: [mg(1, 0)] }).lines[0]?.maximum
+        ?.dose.amount;
+    expect([maximum(9), maximum(10), maximum(20)]).toEqual([2.7, 6, 9]);
+  });
+
   it("marks the dose that passes the maximum, not the one that meets it", () => {
     const given = [mg(2, 0), mg(2, 10), mg(2, 20), mg(0.001, 30)];
     const { lines, warnings } = trackGivenDoses({

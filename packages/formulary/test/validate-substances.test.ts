@@ -95,6 +95,25 @@ describe("validateFormulary() and substances, tiers, rates, duplicates", () => {
       /counts 13.3 times the excess weight/,
     ],
     [
+      "a cumulative maximum that ends below the heaviest",
+      (f) => {
+        const [light] = useOf(f, "paracetamol", "pain-iv").repeat?.cumulativeMaximum?.byWeight ?? [];
+        Object.assign(useOf(f, "paracetamol", "pain-iv").repeat?.cumulativeMaximum ?? {}, {
+          byWeight: [light],
+        });
+      },
+      /cumulative maximum ends at 10 kg/,
+    ],
+    [
+      "a band of a cumulative maximum in another kind of unit",
+      (f) => {
+        Object.assign(useOf(f, "paracetamol", "pain-iv").repeat?.cumulativeMaximum?.byWeight?.[1] ?? {}, {
+          total: { amount: 4, unit: "mL" },
+        });
+      },
+      /cumulative maximum is in mL, but the dose is in mg/,
+    ],
+    [
       "two flat highest rates",
       (f) => {
         useOf(f, "phenytoin", "seizure").administration.maximumRate = {

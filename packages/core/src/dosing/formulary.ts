@@ -143,8 +143,17 @@ export interface Repeat {
 export interface CumulativeMaximum {
   readonly perKg?: Dose;
   readonly total?: Dose;
+  /** In place of both, where they differ by total weight: bands [lowKg, highKg), the last one open. */
+  readonly byWeight?: readonly CumulativeBand[];
   /** Counts the doses of the last so many hours; all of them where absent. */
   readonly withinH?: number;
+}
+
+interface CumulativeBand {
+  readonly lowKg: number;
+  readonly highKg?: number;
+  readonly perKg?: Dose;
+  readonly total?: Dose;
 }
 
 /** How it is given. */

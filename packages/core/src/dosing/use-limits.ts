@@ -2,7 +2,7 @@ import { conversionFactor, isConvertible } from "../units/convert-dose.ts";
 import type { Dose, DoseUnit } from "../units/index.ts";
 import { compare, exactly, multiply, type Rational } from "../units/rational.ts";
 import { withoutDrift } from "../units/without-drift.ts";
-import type { ChildFacts } from "./child-facts.ts";
+import { type ChildFacts, isWithin } from "./child-facts.ts";
 import { chooseBasis } from "./choose-basis.ts";
 import type { PreparedUse } from "./prepare-uses.ts";
 import type { Rule, SimpleRule } from "./rule.ts";
@@ -16,7 +16,11 @@ export function cumulativeMaximum(
   unit: DoseUnit,
   child: ChildFacts,
 ): Rational | "not-known" | undefined {
-  const { perKg, total } = prepared.use.repeat?.cumulativeMaximum ?? {};
+  const cumulative = prepared.use.repeat?.cumulativeMaximum;
+  const band = cumulative?.byWeight?.find(({ lowKg, highKg }) =>
+    isWithin(child.kgByBasis.total, lowKg, highKg),
+  );
+  const { perKg, total } = band ?? cumulative ?? {};
   const flat = total && amountIn(total, unit);
   if (perKg === undefined) return flat;
   const chosen = chooseBasis(basisOf(defaultRule(prepared)), child);

@@ -31,8 +31,24 @@ export function checkBands(formulary: Formulary): FormularyFault[] {
           : [],
       ),
       ...uncoveredWeights(use, place),
+      ...bandsInOrder(
+        (use.repeat?.cumulativeMaximum?.byWeight ?? []).map(({ lowKg, highKg }) => ({
+          low: lowKg,
+          high: highKg,
+        })),
+        "kg",
+        `${place}, bands of the cumulative maximum`,
+      ),
+      ...closedAtTop(use, place),
     ]),
   ];
+}
+
+/** A child above the last band would have no maximum over all doses. */
+function closedAtTop({ repeat }: Use, place: string): FormularyFault[] {
+  const highKg = repeat?.cumulativeMaximum?.byWeight?.at(-1)?.highKg;
+  if (highKg === undefined) return [];
+  return [{ place, message: `the cumulative maximum ends at ${highKg} kg: leave its last band open` }];
 }
 
 /** Preparations may overlap, as the reader chooses; a weight that none is for would leave an infusion without a rate. */

@@ -124,15 +124,17 @@ function kindUnits(optionPlace: OptionPlace): FormularyFault[] {
 
 function cumulativeUnits(optionPlace: OptionPlace): FormularyFault[] {
   const { use, place } = optionPlace;
-  const { perKg, total } = use.repeat?.cumulativeMaximum ?? {};
-  return [perKg, total].flatMap((dose) =>
-    unitsOf(optionPlace)
-      .filter((unit) => dose !== undefined && !isConvertible(dose.unit, unit))
-      .map((unit) => ({
-        place,
-        message: `cumulative maximum is in ${dose?.unit}, but the dose is in ${unit}`,
-      })),
-  );
+  const { byWeight = [], ...whole } = use.repeat?.cumulativeMaximum ?? {};
+  return [whole, ...byWeight]
+    .flatMap(({ perKg, total }) => [perKg, total])
+    .flatMap((dose) =>
+      unitsOf(optionPlace)
+        .filter((unit) => dose !== undefined && !isConvertible(dose.unit, unit))
+        .map((unit) => ({
+          place,
+          message: `cumulative maximum is in ${dose?.unit}, but the dose is in ${unit}`,
+        })),
+    );
 }
 
 /** Highest rate and concentration are compared with the dose. */

@@ -1,6 +1,7 @@
 import type {
   ApplicabilityLimit,
   Citation,
+  CumulativeMaximum,
   Formulary,
   Medicine,
   Note,
@@ -185,20 +186,24 @@ function repeatText({
   cumulativeMaximum,
   citations,
 }: NonNullable<Use["repeat"]>): string {
-  const { perKg, total, withinH } = cumulativeMaximum ?? {};
-  const most = [perKg && plainDose({ ...perKg, per: "kg" }), total && plainDose(total)].filter(
-    (dose) => dose !== undefined,
-  );
+  const { byWeight, withinH, ...whole } = cumulativeMaximum ?? {};
+  const most = byWeight
+    ? byWeight.map((band) => `${mostOf(band).join(" and ")} (${edges(band.lowKg, band.highKg, "kg")})`)
+    : mostOf(whole);
   const facts = [
     ...(maximumDoses === undefined ? [] : [`${counted(maximumDoses, "dose")} in all`]),
     ...(intervalMin === undefined ? [] : [`every ${minutes(intervalMin)}`]),
     ...(most.length === 0
       ? []
       : [
-          `at most ${most.join(" and ")}${withinH === undefined ? " over all doses" : ` in ${formatNumber(withinH)} h`}`,
+          `at most ${most.join(byWeight ? ", " : " and ")}${withinH === undefined ? " over all doses" : ` in ${formatNumber(withinH)} h`}`,
         ]),
   ];
   return `Repeat: ${text}${facts.length === 0 ? "" : ` [${facts.join(", ")}]`} ${cited(citations)}`;
+}
+
+function mostOf({ perKg, total }: Pick<CumulativeMaximum, "perKg" | "total">): string[] {
+  return [...(perKg ? [plainDose({ ...perKg, per: "kg" })] : []), ...(total ? [plainDose(total)] : [])];
 }
 
 function administrationText({

@@ -31,6 +31,19 @@ const repeat = v.strictObject({
     v.strictObject({
       perKg: v.exactOptional(dose),
       total: v.exactOptional(dose),
+      byWeight: v.exactOptional(
+        v.pipe(
+          v.array(
+            v.strictObject({
+              lowKg: notNegative,
+              highKg: v.exactOptional(positive),
+              perKg: v.exactOptional(dose),
+              total: v.exactOptional(dose),
+            }),
+          ),
+          v.minLength(1, "has no band"),
+        ),
+      ),
       withinH: v.exactOptional(positive),
     }),
   ),

@@ -233,6 +233,13 @@ export const mutants: readonly Mutant[] = [
     TRACK,
   ),
   engine(
+    "the bands of a cumulative maximum passed over",
+    "dosing/use-limits.ts",
+    "band ?? cumulative ?? {}",
+    "cumulative ?? band ?? {}",
+    TRACK,
+  ),
+  engine(
     "a flat rate that never binds",
     "dosing/giving-limits.ts",
     "compare(flat, asked) < 0",

@@ -1,6 +1,13 @@
 import { type ChildReport, computeChild } from "@steelyard/core/child";
-import { centimetres, formatQuantity, formatWeight, kilograms, millimetres } from "@steelyard/core/units";
-import { describeWorking } from "@steelyard/core/wording";
+import {
+  centimetres,
+  formatNumber,
+  formatQuantity,
+  formatWeight,
+  kilograms,
+  millimetres,
+} from "@steelyard/core/units";
+import { describeDosingWarning, describeWorking } from "@steelyard/core/wording";
 import { draftFormulary } from "@steelyard/formulary";
 import {
   checkDrawing,
@@ -43,6 +50,47 @@ describe("drawChildSheet()", () => {
         expect(checkDrawing(drawing, context.typefaces)).toEqual([]);
       }
     }
+  });
+
+  it.each([
+    ["a small child of unknown age", { lengthCm: centimetres(56), armMm: millimetres(108) }],
+    ["a schoolchild", { lengthCm: centimetres(136), armMm: millimetres(190) }],
+    ["a heavy adolescent", { lengthCm: centimetres(172), armMm: millimetres(360) }],
+  ])("says every warning of every line of %s", async (_, measurements) => {
+    const context = await sampleContext({ formulary: draftFormulary });
+    const own = reportOf(measurements);
+    const text = textOf(drawChildSheet({ ...context, size: pageSizes.a4, report: own, measured, problems }));
+    const asWritten = (words: string): string => words.replaceAll(/[\s\u00a0]+/g, " ");
+    const seen = new Set<string>();
+    for (const line of own.sheet) {
+      if (!problems.includes(line.problem)) continue;
+      const later = line.unavailable === undefined ? line.further : [];
+      for (const warning of [...line.warnings, ...later.flatMap(({ warnings }) => warnings)]) {
+        seen.add(warning.type);
+        // A dilution is told by its recipe, a limit and a small rounding in a bracket.
+        if (warning.type === "diluted") expect(text).toContain("First dilute:");
+        else if (warning.type === "limited") {
+          expect(text).toContain(warning.by === "minimum" ? "(minimum" : "(maximum");
+        } else if (warning.type === "rounded" && !warning.aboveTolerance) {
+          const direction = warning.errorPercent < 0 ? "down" : "up";
+          expect(text).toContain(
+            asWritten(`rounded ${direction} ${formatNumber(Math.abs(warning.errorPercent))} %`),
+          );
+        } else expect(text).toContain(asWritten(describeDosingWarning(warning)));
+      }
+    }
+    expect(seen.size).toBeGreaterThan(3);
+    expect(seen).toContain("age-needed");
+  });
+
+  it("writes a weight from a scale as exactly as it entered the doses", async () => {
+    const context = await sampleContext({ formulary: draftFormulary });
+    const weighed = reportOf({ lengthCm: centimetres(88), scaleKg: kilograms(12.34) });
+    const input = { ...context, report: weighed, measured, problems: ["seizure"] as const };
+    expect(textOf(drawChildSheet({ ...input, size: pageSizes.a4 }))).toContain("12.34 kg");
+    expect(textOf(drawLabels({ ...input, sheet: labelSheets[0] as (typeof labelSheets)[number] }))).toContain(
+      "for 12.34 kg",
+    );
   });
 
   it("says the weight, every chosen dose as the report has it, and its working", async () => {

@@ -1,7 +1,7 @@
 import type { NextMeasurement } from "@steelyard/core/body";
 import type { ChildReport } from "@steelyard/core/child";
 import type { SheetLine } from "@steelyard/core/dosing";
-import { formatWeight } from "@steelyard/core/units";
+import { formatWeight, writtenKg } from "@steelyard/core/units";
 import {
   cautionBlock,
   describeBodyWarning,
@@ -100,10 +100,8 @@ function formatVersions({ versions }: ChildReport, { signOff, fingerprint }: She
   );
 }
 
-/** A weight as it enters the doses: to 0.1 kg, to 0.01 kg under 3 kg and from a scale. */
 function written(kg: number, measured = false): string {
-  const perKg = measured || kg < 3 ? 100 : 10;
-  return formatWeight(Math.round(kg * perKg) / perKg);
+  return formatWeight(writtenKg(kg, { measured }));
 }
 
 /** The same, set flush right under its neighbours. */

@@ -1,4 +1,5 @@
-import { compare, exactly, fraction, type Rational } from "../units/rational.ts";
+import { compare, exactly, type Rational } from "../units/rational.ts";
+import { writtenKg } from "../units/written-kg.ts";
 import type { SettlingMeasurement } from "./settling-measurement.ts";
 import type { Basis, Weights } from "./weights.ts";
 
@@ -14,20 +15,14 @@ export interface ChildFacts {
 /** Heavier than anyone ever weighed in a child; anything above is a mistake of the caller. */
 const HIGHEST_KG = 1000;
 
-/**
- * The weight that enters the arithmetic, so that the reader can repeat it from what stands on the page.
- *
- * An estimate is written to 0.1 kg (0.01 kg under 3 kg), a weight from a scale to 0.01 kg: in each case less
- * than a tenth of what is known of it, or of what one mark of a syringe moves the dose.
- */
-function writtenKg(kg: number, name: string, fine: boolean): Rational {
+/** The weight that enters the arithmetic, as it is written. */
+function exactKg(kg: number, name: string, measured: boolean): Rational {
   if (!(kg > 0 && kg <= HIGHEST_KG)) {
     throw new RangeError(
       `Cannot compute a sheet as ${name} must be in (0, ${HIGHEST_KG}]: current value is ${kg}`,
     );
   }
-  const perKg = fine || kg < 3 ? 100 : 10;
-  return fraction(Math.max(1, Math.round(kg * perKg)), perKg);
+  return exactly(writtenKg(kg, { measured }));
 }
 
 export function childFacts({
@@ -60,10 +55,10 @@ export function childFacts({
   const { totalKg, idealKg, adjustedKg, leanKg, cumulative } = weights;
   return {
     kgByBasis: {
-      total: writtenKg(totalKg, "totalKg", cumulative === undefined),
-      ...(idealKg !== undefined && { ideal: writtenKg(idealKg, "idealKg", false) }),
-      ...(adjustedKg !== undefined && { adjusted: writtenKg(adjustedKg, "adjustedKg", false) }),
-      ...(leanKg !== undefined && { lean: writtenKg(leanKg, "leanKg", false) }),
+      total: exactKg(totalKg, "totalKg", cumulative === undefined),
+      ...(idealKg !== undefined && { ideal: exactKg(idealKg, "idealKg", false) }),
+      ...(adjustedKg !== undefined && { adjusted: exactKg(adjustedKg, "adjustedKg", false) }),
+      ...(leanKg !== undefined && { lean: exactKg(leanKg, "leanKg", false) }),
     },
     ...(ageMonths !== undefined && { ageMonths }),
     ...(lengthCm !== undefined && { lengthCm }),

@@ -1,5 +1,6 @@
 import type { Sex } from "../growth/index.ts";
 import { requireFinite } from "../growth/require.ts";
+import { writtenKg } from "../units/written-kg.ts";
 import { type AgeBasis, ageBasis } from "./age-basis.ts";
 
 /** What is known of a child's size, whoever measured or worked it out. */
@@ -47,10 +48,4 @@ function requirePositive(task: string, values: Readonly<Record<string, number | 
       throw new RangeError(`Cannot ${task} as ${name} must be more than 0: current value is ${value}`);
     }
   }
-}
-
-/** A weight as it stands on the page, so that the reader can repeat the sum: to 0.1 kg, under 3 kg to 0.01 kg. */
-function writtenKg(kg: number): number {
-  const perKg = kg < 3 ? 100 : 10;
-  return Math.max(1, Math.round(kg * perKg)) / perKg;
 }

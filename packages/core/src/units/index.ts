@@ -22,3 +22,4 @@ export { formatQuantity } from "./format-quantity.ts";
 export { formatWeight } from "./format-weight.ts";
 export { ENGLISH_NUMBERS, FRENCH_NUMBERS, type NumberStyle } from "./number-style.ts";
 export { writeLabel } from "./write-label.ts";
+export { writtenKg } from "./written-kg.ts";

@@ -1,4 +1,4 @@
-import type { DoseLine, FurtherDose, SheetLine } from "@steelyard/core/dosing";
+import type { DoseLine, DosingWarning, DrawnVolume, FurtherDose, SheetLine } from "@steelyard/core/dosing";
 import { formatNumber, formatQuantity } from "@steelyard/core/units";
 import { describeDosingWarning, describeUnavailable } from "@steelyard/core/wording";
 import type { BookletMessages } from "../messages/booklet-messages.ts";
@@ -15,47 +15,71 @@ export interface WrittenLine {
   readonly notes: readonly string[];
 }
 
-/** Warnings that say nothing which a page for a weight does not say already. */
-const untold: ReadonlySet<string> = new Set(["rounded", "age-needed", "diluted"]);
-
-/** The same dose, volume and rate that the screen shows for this weight, written by the same functions. */
+/**
+ * The same dose, volume and rate that the screen shows, written by the same functions, with every warning: a limit and a rounding
+ * within 5 % beside the dose, a dilution as its recipe, all others as whole sentences.
+ */
 export function writeLine(line: SheetLine, messages: BookletMessages): WrittenLine {
   const head = `${line.medicine}, ${line.use}, ${line.route}`;
+  const warned = sentencesOf(line.warnings);
   if (line.unavailable !== undefined) {
-    return { head, dose: messages.noDose({ because: describeUnavailable(line.unavailable) }), notes: [] };
+    return { head, dose: messages.noDose({ because: describeUnavailable(line.unavailable) }), notes: warned };
   }
-  const warnings = line.warnings.filter(({ type }) => !untold.has(type) && type !== "limited");
   return {
     head,
-    dose: doseText(line, messages),
+    dose: `${doseText(line, messages)}${whatWasDone(line, messages)}`,
     basis: messages.basis[line.basis],
     notes: [
-      ...dilutionNotes(line, messages),
+      ...dilutionNotes(line.volume, messages),
+      ...additionNotes(line, messages),
       ...givingNotes(line, messages),
       ...(line.preparations ?? []).slice(0, 1).map((own) => preparationNote(own, messages)),
-      ...line.further.map((next) => messages.further({ dose: withVolume(next, messages) })),
-      ...warnings.map((warning) => describeDosingWarning(warning)),
+      ...warned,
+      ...line.further.flatMap((next) => furtherNotes(next, messages)),
     ],
   };
 }
 
+/** Warnings that stand beside the dose, or as a recipe, and not in a sentence. */
+function isBesideDose(warning: DosingWarning): boolean {
+  const { type } = warning;
+  return type === "limited" || type === "diluted" || (type === "rounded" && !warning.aboveTolerance);
+}
+
+function sentencesOf(warnings: readonly DosingWarning[]): readonly string[] {
+  return warnings
+    .filter((warning) => !isBesideDose(warning))
+    .map((warning) => describeDosingWarning(warning));
+}
+
+/** " (maximum, rounded down 1.4 %)": what the limits and the marks of a syringe or pump made of the rule. */
+function whatWasDone(
+  { limitedBy, warnings }: Pick<FurtherDose, "limitedBy" | "warnings">,
+  messages: BookletMessages,
+): string {
+  const done = limitedBy === undefined ? [] : [limitedBy === "minimum" ? messages.minimum : messages.maximum];
+  for (const warning of warnings) {
+    if (warning.type !== "rounded" || warning.aboveTolerance) continue;
+    const percent = formatNumber(Math.abs(warning.errorPercent));
+    done.push(messages.rounded({ percent, isLess: warning.errorPercent < 0 }));
+  }
+  return done.length === 0 ? "" : ` (${done.join(", ")})`;
+}
+
+function furtherNotes(next: FurtherDose, messages: BookletMessages): readonly string[] {
+  const dose = `${formatQuantity(next.dose)}${volumeText(next, messages)}${whatWasDone(next, messages)}`;
+  return [messages.further({ dose }), ...dilutionNotes(next.volume, messages), ...sentencesOf(next.warnings)];
+}
+
 function doseText(line: DoseLine, messages: BookletMessages): string {
   const of = line.of === undefined ? "" : ` ${line.of}`;
-  const limited =
-    line.limitedBy === undefined
-      ? ""
-      : ` (${line.limitedBy === "minimum" ? messages.minimum : messages.maximum})`;
   const isRate = line.dose.unit === "mL" && line.dose.per === "h";
   const { rate } = line;
   const rateText =
     rate === undefined || isRate
       ? ""
       : ` = ${messages.rate({ mlPerH: mlPerH(rate.mlPerH), concentration: rate.concentration })}`;
-  return `${formatQuantity(line.dose)}${of}${volumeText(line, messages)}${rateText}${limited}`;
-}
-
-function withVolume(next: FurtherDose, messages: BookletMessages): string {
-  return `${formatQuantity(next.dose)}${volumeText(next, messages)}`;
+  return `${formatQuantity(line.dose)}${of}${volumeText(line, messages)}${rateText}`;
 }
 
 function volumeText(
@@ -66,16 +90,14 @@ function volumeText(
   return ` = ${messages.volume({ ml: ml(volume.ml), strength: volume.strength })}`;
 }
 
-function dilutionNotes({ volume, addedTo }: DoseLine, messages: BookletMessages): string[] {
-  const notes: string[] = [];
-  if (volume?.dilution !== undefined) {
-    const { takeMl, strength, addMl, diluent } = volume.dilution;
-    notes.push(
-      messages.dilute({ take: ml(takeMl), strength, add: ml(addMl), diluent, result: volume.strength }),
-    );
-  }
-  if (addedTo !== undefined) notes.push(messages.addTo({ ml: ml(addedTo.ml), diluent: addedTo.diluent }));
-  return notes;
+function dilutionNotes(volume: DrawnVolume | undefined, messages: BookletMessages): readonly string[] {
+  if (volume?.dilution === undefined) return [];
+  const { takeMl, strength, addMl, diluent } = volume.dilution;
+  return [messages.dilute({ take: ml(takeMl), strength, add: ml(addMl), diluent, result: volume.strength })];
+}
+
+function additionNotes({ addedTo }: DoseLine, messages: BookletMessages): readonly string[] {
+  return addedTo === undefined ? [] : [messages.addTo({ ml: ml(addedTo.ml), diluent: addedTo.diluent })];
 }
 
 function givingNotes({ giving }: DoseLine, messages: BookletMessages): string[] {

@@ -1,6 +1,6 @@
 import type { ChildReport } from "@steelyard/core/child";
 import type { ProblemId } from "@steelyard/core/dosing";
-import { formatWeight } from "@steelyard/core/units";
+import { formatWeight, writtenKg } from "@steelyard/core/units";
 import { describeBodyWarning, describeProblem, describeRests } from "@steelyard/core/wording";
 import { createFlow } from "../drawing/flow.ts";
 import { type Block, flowColumns, headingBlock } from "../drawing/flow-columns.ts";
@@ -155,14 +155,14 @@ function drawHead(
     return group([text, line([from + text.widthMm + 2, box.yMm + 4.6], [to, box.yMm + 4.6], strokes.thin)]);
   };
   const big = (kg: number, words: string, more: string, x: number): Item[] => [
-    setText(typefaces, formatWeight(written(kg)), [x, box.yMm + 16], { font: "bold", sizePt: 24 }),
+    setText(typefaces, formatWeight(kg), [x, box.yMm + 16], { font: "bold", sizePt: 24 }),
     setText(typefaces, words, [x, box.yMm + 21], { font: "bold", sizePt: 9 }),
     ...(more === "" ? [] : [setText(typefaces, more, [x, box.yMm + 25.4], { sizePt: 9 })]),
   ];
   const isScale = rests.includes("scaleKg");
   const range = isScale
     ? ""
-    : childSheet.range({ low: formatWeight(written(low95Kg)), high: formatWeight(written(high95Kg)) });
+    : childSheet.range({ low: formatWeight(writtenKg(low95Kg)), high: formatWeight(writtenKg(high95Kg)) });
   const flow = createFlow(typefaces, { xMm: box.xMm, yMm: box.yMm + 28, widthMm: box.widthMm });
   flow.paragraph(`${measured.join(", ")}. ${describeRests(rests, messages.core)}`, { sizePt: 9 });
   const told = [...notes, ...report.warnings.map((warning) => describeBodyWarning(warning, messages.core))];
@@ -172,16 +172,10 @@ function drawHead(
     items: [
       blank(childSheet.name, box.xMm, middle - 5),
       blank(childSheet.weighed, middle, right),
-      ...big(totalKg, childSheet.total, range, box.xMm),
-      ...(idealKg === undefined ? [] : big(idealKg, childSheet.ideal, "", middle)),
+      ...big(writtenKg(totalKg, { measured: isScale }), childSheet.total, range, box.xMm),
+      ...(idealKg === undefined ? [] : big(writtenKg(idealKg), childSheet.ideal, "", middle)),
       ...flow.items,
     ],
     bottomMm: flow.yMm,
   };
-}
-
-/** As a weight enters the doses: to 0.1 kg, to 0.01 kg under 3 kg. */
-function written(kg: number): number {
-  const perKg = kg < 3 ? 100 : 10;
-  return Math.round(kg * perKg) / perKg;
 }

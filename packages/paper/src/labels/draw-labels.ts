@@ -1,6 +1,6 @@
 import type { ChildReport } from "@steelyard/core/child";
 import type { DoseLine, ProblemId } from "@steelyard/core/dosing";
-import { formatQuantity, formatWeight } from "@steelyard/core/units";
+import { formatQuantity, formatWeight, writtenKg } from "@steelyard/core/units";
 import type { Box, Drawing, Item, Page } from "../drawing/item.ts";
 import { soft } from "../drawing/palette.ts";
 import { fitParagraph, setParagraph, setText } from "../drawing/set-text.ts";
@@ -115,6 +115,7 @@ function drawLabel(input: LabelsInput, own: DoseLine, box: Box): Item {
   const { typefaces, messages, imprint, report } = input;
   const { labels, frame } = messages;
   const { xMm, yMm, widthMm, heightMm } = box;
+  const { totalKg, rests } = report.weight;
   const [amount, strength] = contentsOf(own);
   const isLow = heightMm < 26;
   const name = fitParagraph(typefaces, own.medicine, {
@@ -138,7 +139,9 @@ function drawLabel(input: LabelsInput, own: DoseLine, box: Box): Item {
     roomMm: isLow ? 5.4 : 8,
   });
   const foot = yMm + heightMm;
-  const weight = labels.weight({ kg: formatWeight(Math.round(report.weight.totalKg * 10) / 10) });
+  const weight = labels.weight({
+    kg: formatWeight(writtenKg(totalKg, { measured: rests.includes("scaleKg") })),
+  });
   const draft = imprint.signed ? "" : `, ${frame.draftLong}`;
   const third = widthMm * 0.55;
   return group([

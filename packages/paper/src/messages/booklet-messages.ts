@@ -35,6 +35,8 @@ export interface BookletMessages {
   }): string;
   readonly maximum: string;
   readonly minimum: string;
+  /** What rounding to a mark did, in a bracket beside the dose. */
+  rounded(values: { readonly percent: string; readonly isLess: boolean }): string;
   noDose(values: { readonly because: string }): string;
   readonly equipmentTitle: string;
   readonly signsTitle: string;

@@ -1,4 +1,4 @@
-import { formatNumber, formatQuantity, formatWeight } from "@steelyard/core/units";
+import { formatNumber, formatQuantity, formatWeight, writtenKg } from "@steelyard/core/units";
 import type { CaseEvent, CaseMeasurements } from "./case-event.ts";
 import type { CaseRecord } from "./fold-case.ts";
 import type { CaseTextMessages } from "./messages/case-text-messages.ts";
@@ -119,7 +119,7 @@ function written(name: string, value: unknown, messages: CaseTextMessages): stri
 }
 
 function tenths(kg: number, { numbers }: CaseTextMessages): string {
-  return formatWeight(Math.round(kg * 10) / 10, numbers);
+  return formatWeight(writtenKg(kg), numbers);
 }
 
 /**

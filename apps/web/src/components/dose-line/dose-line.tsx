@@ -126,7 +126,7 @@ function Given({ line }: { readonly line: SheetLine }): VNode {
       )}
       {basis !== "total" && (
         <>
-          , {sheetMessages.on(sheetMessages.basis[basis])} <Quantity kg={basisKg} />
+          , {sheetMessages.on(sheetMessages.basis[basis])} <Quantity kg={basisKg} measured />
         </>
       )}
     </>

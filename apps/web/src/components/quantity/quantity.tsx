@@ -1,12 +1,12 @@
-import { type Dose, formatNumber, formatQuantity, formatWeight } from "@steelyard/core/units";
+import { type Dose, formatNumber, formatQuantity, formatWeight, writtenKg } from "@steelyard/core/units";
 import type { VNode } from "preact";
 import { messages } from "../../messages/index.ts";
 import { language } from "../../messages/language.ts";
-import { writtenKg } from "./written-kg.ts";
 
 type Props =
   | { readonly dose: Dose }
-  | { readonly kg: number }
+  /** `measured`: read from a scale, and so written as exactly as it entered the doses. */
+  | { readonly kg: number; readonly measured?: boolean }
   | { readonly fromKg: number; readonly toKg: number };
 
 /**
@@ -31,7 +31,7 @@ export function Quantity(props: Props): VNode {
 /** The same for text that is only spoken. */
 export function writeQuantity(props: Props): string {
   if ("dose" in props) return formatQuantity(props.dose, language?.numbers);
-  if ("kg" in props) return formatWeight(writtenKg(props.kg), language?.numbers);
+  if ("kg" in props) return formatWeight(writtenKg(props.kg, props), language?.numbers);
   const from = formatNumber(writtenKg(props.fromKg), language?.numbers);
   return `${from} ${messages.to} ${formatWeight(writtenKg(props.toKg), language?.numbers)}`;
 }

@@ -23,7 +23,13 @@ export function WeightCard({ child }: Props): VNode {
       <dl class="weight-card__numbers">
         <div class="weight-card__total">
           <dt>{messages.total}</dt>
-          <dd>{weight === undefined ? <Nothing /> : <Quantity kg={weight.totalKg} />}</dd>
+          <dd>
+            {weight === undefined ? (
+              <Nothing />
+            ) : (
+              <Quantity kg={weight.totalKg} measured={weight.rests.includes("scaleKg")} />
+            )}
+          </dd>
         </div>
         <div>
           <dt>{messages.range}</dt>

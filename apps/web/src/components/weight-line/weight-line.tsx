@@ -24,7 +24,7 @@ export function WeightLine({ child: { estimate, weights } }: Props): VNode {
     watch.observe(mark.current);
     return () => watch.disconnect();
   }, []);
-  const { totalKg, low95Kg, high95Kg } = estimate;
+  const { totalKg, low95Kg, high95Kg, rests } = estimate;
   return (
     <>
       {/* Stands at the foot of the card's drawing: the number is out of sight soon after it. */}
@@ -37,7 +37,7 @@ export function WeightLine({ child: { estimate, weights } }: Props): VNode {
         onClick={() => scrollTo({ top: 0 })}
       >
         <b>
-          <Quantity kg={totalKg} />
+          <Quantity kg={totalKg} measured={rests.includes("scaleKg")} />
         </b>
         {low95Kg !== high95Kg && (
           <span>

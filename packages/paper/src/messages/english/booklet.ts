@@ -23,6 +23,7 @@ export const ENGLISH_BOOKLET: BookletMessages = {
     `Syringe: ${amount} made up to ${totalMl} with ${diluent}; start ${start}, range ${low} to ${high}; 1\u00a0mL/h gives ${perMl}.`,
   maximum: "maximum",
   minimum: "minimum",
+  rounded: ({ percent, isLess }) => `rounded ${isLess ? "down" : "up"} ${percent}\u00a0%`,
   noDose: ({ because }) => `No dose: ${because}`,
   equipmentTitle: "Equipment",
   signsTitle: "Normal signs",

@@ -23,6 +23,7 @@ export const FRENCH_BOOKLET: BookletMessages = {
     `Seringue : ${amount} complétés à ${totalMl} avec ${diluent} ; départ ${start}, étendue ${low} à ${high} ; 1\u00a0mL/h donne ${perMl}.`,
   maximum: "maximum",
   minimum: "minimum",
+  rounded: ({ percent, isLess }) => `arrondi ${isLess ? "en moins" : "en plus"}, ${percent}\u00a0%`,
   noDose: ({ because }) => `Pas de dose : ${because}`,
   equipmentTitle: "Matériel",
   signsTitle: "Signes normaux",

@@ -93,9 +93,10 @@ const config: IConfiguration = {
     },
     {
       name: "pure-packages-touch-no-platform",
-      comment: "core, formulary and paper compute: no files, no network, no process. Adapters live in apps.",
+      comment:
+        "core, formulary, paper and study compute: no files, no network, no process. Adapters live in apps.",
       severity: "error",
-      from: { path: "^packages/(core|formulary|paper)/", pathNot: tests },
+      from: { path: "^packages/(core|formulary|paper|study)/", pathNot: tests },
       to: { dependencyTypes: ["core"] },
     },
     {
@@ -118,6 +119,13 @@ const config: IConfiguration = {
       severity: "error",
       from: { path: "^packages/paper/", pathNot: tests },
       to: { path: "^packages/", pathNot: "^packages/(core|formulary|paper)/" },
+    },
+    {
+      name: "study-imports-core-formulary-and-paper-only",
+      comment: "core <- formulary <- paper <- study <- apps: arrows point inward only.",
+      severity: "error",
+      from: { path: "^packages/study/", pathNot: tests },
+      to: { path: "^packages/", pathNot: "^packages/(core|formulary|paper|study)/" },
     },
     {
       name: "body-never-reaches-dosing",

@@ -7,9 +7,9 @@ import { join } from "node:path";
 import { finished } from "node:stream/promises";
 import { fileURLToPath } from "node:url";
 import { analyseStudy } from "@steelyard/study/analysis";
+import { createGenerator } from "@steelyard/study/bootstrap";
 import { importStudy, openStudyFile } from "@steelyard/study/import";
 import { selectRows } from "@steelyard/study/table";
-import { seededRandom } from "./seeded-random.ts";
 
 const rows = Number(process.argv[2] ?? 1_800_000);
 const folder = mkdtempSync(join(tmpdir(), "steelyard-bench-"));
@@ -50,7 +50,7 @@ function round(value: number): number {
 }
 
 async function writeRows(): Promise<void> {
-  const random = seededRandom(1);
+  const { uniform: random } = createGenerator(1);
   const out = createWriteStream(path);
   out.write("site,sex,age_months,length_cm,weight_kg,a_kg,b_kg\n");
   let part = "";

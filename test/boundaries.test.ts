@@ -54,6 +54,16 @@ const plants: readonly Plant[] = [
     text: 'export { env } from "node:process";',
   },
   {
+    rule: "pure-packages-touch-no-platform",
+    file: "packages/study/src/reads.ts",
+    text: 'export { readFileSync } from "node:fs";',
+  },
+  {
+    rule: "study-imports-core-formulary-and-paper-only",
+    file: "packages/study/src/outward.ts",
+    text: 'export { records } from "@steelyard/records/case";',
+  },
+  {
     rule: "case-third-party-is-two",
     file: "packages/records/src/case/third-party.ts",
     text: 'export { thing } from "third-party";',
@@ -182,6 +192,7 @@ const exportMaps: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   "packages/formulary": { ".": "./src/index.ts" },
   "packages/paper": { ".": "./src/index.ts" },
   "packages/study": { ".": "./src/index.ts" },
+  "packages/records": { "./case": "./src/case/index.ts" },
   "apps/server": { ".": "./src/index.ts" },
   reference: { ".": "./src/index.ts" },
 };

@@ -34,7 +34,7 @@ export default defineConfig({
     noPreload(),
     prerender(),
     preloadTypeface(),
-    firstScreenBudget({ limitKb: 60, shellLimitKb: 400 }),
+    firstScreenBudget({ limitKb: 60, shellLimitKb: 400, chartLimitKb: 650 }),
     VitePWA({
       // A waiting version takes over on the next start; it never replaces the page in the middle of a case.
       registerType: "prompt",

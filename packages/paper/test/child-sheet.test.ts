@@ -63,7 +63,7 @@ describe("drawChildSheet()", () => {
     const asWritten = (words: string): string => words.replaceAll(/[\s\u00a0]+/g, " ");
     const seen = new Set<string>();
     for (const line of own.sheet) {
-      if (!problems.includes(line.problem)) continue;
+      if (!problems.some((own) => own === line.problem)) continue;
       const later = line.unavailable === undefined ? line.further : [];
       for (const warning of [...line.warnings, ...later.flatMap(({ warnings }) => warnings)]) {
         seen.add(warning.type);

@@ -1,5 +1,5 @@
-import type { TrackedDoses, TrackedLine } from "@steelyard/core/dosing";
-import { formatNumber, formatQuantity, formatWeight } from "@steelyard/core/units";
+import type { TrackedDoses, TrackedLine, Weights } from "@steelyard/core/dosing";
+import { formatNumber, formatQuantity, formatWeight, writtenKg } from "@steelyard/core/units";
 import { describeTrackingWarning, draftBanner } from "@steelyard/core/wording";
 import type { SheetFormulary } from "../formulary/sheet-formulary.ts";
 import { wrap } from "../wrap.ts";
@@ -12,12 +12,12 @@ const MINUTES_A_DAY = 24 * 60;
 export function formatGiven({
   tracked: { lines, warnings },
   clock,
-  totalKg,
+  weights: { totalKg, cumulative },
   loaded: { formulary, signOff, fingerprint },
 }: {
   readonly tracked: TrackedDoses;
   readonly clock: Clock;
-  readonly totalKg: number;
+  readonly weights: Weights;
   readonly loaded: SheetFormulary;
 }): string {
   const { title, lines: banner } = draftBanner();
@@ -33,7 +33,7 @@ export function formatGiven({
     blocks.push(rest.map((warning) => wrap(warningText(warning, clock), { hanging: "  " })).join("\n"));
   }
   const by = signOff ? `signed by ${signOff.name}, ${signOff.role}, ${signOff.date}` : "draft, not signed";
-  const kg = formatWeight(Math.round(totalKg * 100) / 100);
+  const kg = formatWeight(writtenKg(totalKg, { measured: cumulative === undefined }));
   blocks.push(
     wrap(`For ${kg}, formulary ${formulary.version} (${by}; fingerprint ${fingerprint.slice(0, 16)}).`),
   );

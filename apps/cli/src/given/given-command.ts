@@ -62,6 +62,6 @@ async function printGiven(
     return;
   }
   const { title, lines } = cautionBlock();
-  process.stdout.write(formatGiven({ tracked, clock, totalKg: weights.totalKg, loaded }));
+  process.stdout.write(formatGiven({ tracked, clock, weights, loaded }));
   process.stderr.write(`${wrap(`${title}: ${lines.join(" ")}`, { hanging: "  " })}\n`);
 }

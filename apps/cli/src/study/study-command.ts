@@ -53,7 +53,6 @@ interface StudyOptions {
   readonly sheet?: string;
   readonly title?: string;
   readonly date?: string;
-  readonly seed: string;
   readonly siteName: string;
 }
 
@@ -78,7 +77,6 @@ export function createStudyCommand(): Command {
     .option("--sheet <name>", "the sheet of a workbook")
     .option("--title <title>", "the title of the report")
     .option("--date <YYYY-MM-DD>", "the day it is made, in place of today")
-    .option("--seed <number>", "the seed of what is drawn at random", "1")
     .option("--site-name <name>", "what the site is called in its summary file", "unnamed site")
     .addHelpText("after", () => `${HELP}\n${helpCautions()}`)
     .addCommand(createPoolCommand())
@@ -90,8 +88,6 @@ async function studyFile(path: string, options: StudyOptions): Promise<void> {
   if (!isCalendarDate(madeOn)) throw wrongUsage(`--date: "${madeOn}" is no day such as 2026-11-25.`);
   const { output } = options;
   if (output === undefined) throw wrongUsage("-o: name the folder for the report, such as -o report.");
-  const seed = Number(options.seed);
-  if (!Number.isInteger(seed) || seed < 0) throw wrongUsage(`--seed: "${options.seed}" is no whole number.`);
   const changes = options.map.map(readMap);
   const bytes = path === EXAMPLE ? new TextEncoder().encode(inventStudy()) : await load(path);
   const show = progress();
@@ -128,7 +124,6 @@ async function studyFile(path: string, options: StudyOptions): Promise<void> {
     analysis,
     title: options.title ?? ENGLISH_REPORT.reportTitle(basename(path)),
     fileSha256: createHash("sha256").update(bytes).digest("hex"),
-    seed,
     madeOn,
     software: SOFTWARE_VERSION,
     model: defaultBodyModel().version,

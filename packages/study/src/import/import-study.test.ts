@@ -129,6 +129,14 @@ describe("importStudy()", () => {
     expect(Array.from(table.numbers.get("formula kg") ?? [])).toEqual([11, 12]);
   });
 
+  it("takes no end of a range for an estimate", async () => {
+    const { mapping } = await read(
+      utf8("length_cm,weight_kg,total_kg,low95_kg,high95_kg\n90,12,11,10.1,13\n91,13,12,10.9,14\n"),
+    );
+    const estimates = mapping.filter(({ role }) => role.type === "estimate");
+    expect(estimates.map(({ column }) => column)).toEqual(["total_kg"]);
+  });
+
   it("reads quoted cells over lines, numbers with their own unit, and spaces", async () => {
     const study = await read(
       utf8('length_cm,weight_kg,note\n"95 ",14.0,"two\nlines, one cell"\n1.02 m,15 kg,\n'),

@@ -26,6 +26,8 @@ const ESTIMATE_WORDS = new Set([
   "formula",
   "total",
 ]);
+/** An end of an estimate's range is no estimate: "low95_kg", "upper". */
+const BOUND_WORD = /^(?:low|lower|high|upper)\d*$/;
 /** What a study cannot do without, and what is looked for in a file whose names say nothing. */
 const BY_LOOKS: readonly QuantityName[] = ["weightKg", "statureCm", "armMm"];
 
@@ -103,7 +105,8 @@ function byName(seen: Seen, taken: ReadonlyMap<StudyField, string>): ColumnMappi
   }
   const isMass = name.unit === "kg" || name.unit === "lb";
   const isNumeric = seen.numbers.length > 0.8 * seen.cells.length && seen.cells.length > 0;
-  if (isNumeric && (isMass || name.words.some((word) => ESTIMATE_WORDS.has(word)))) {
+  const isBound = name.words.some((word) => BOUND_WORD.test(word));
+  if (isNumeric && !isBound && (isMass || name.words.some((word) => ESTIMATE_WORDS.has(word)))) {
     return { column, role: { type: "estimate" }, by: "name", unitBy, ...unit };
   }
   const values = new Set(seen.cells).size;

@@ -36,7 +36,7 @@ import type { ReportInput } from "./report-input.ts";
  * assert.ok(study.ok);
  * const { table } = study.value;
  * const analysis = analyseStudy(table, { methods: [{ type: "column", column: "age_rule_kg" }] });
- * const own = { title: "A study", fileSha256: "", seed: 1, madeOn: "2026-11-25", software: "0.1.0", model: "2" };
+ * const own = { title: "A study", fileSha256: "", madeOn: "2026-11-25", software: "0.1.0", model: "2" };
  * const report = composeReport({ study: study.value, quality: assessQuality(table), analysis, ...own, typefaces });
  * assert.ok(report.blocks.length > 10);
  * ```
@@ -66,7 +66,7 @@ export function composeReport(input: ReportInput): StudyReport {
     { type: "text", text: `${caution.title}: ${caution.lines.join(" ")}` },
     {
       type: "text",
-      text: `File SHA-256 ${input.fileSha256}. Made on ${madeOn} by steelyard ${software}, body model ${input.model}, seed ${input.seed}. Errors are estimate minus true weight, in % of the true weight from the scale.`,
+      text: `File SHA-256 ${input.fileSha256}. Made on ${madeOn} by steelyard ${software}, body model ${input.model}. Errors are estimate minus true weight, in % of the true weight from the scale.`,
     },
     heading("From rows to comparison"),
     figure("flow", words.flowTitle, drawFlow({ flow: study.flow, served, typefaces, words })),

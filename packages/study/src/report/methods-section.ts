@@ -9,8 +9,7 @@ export function methodsParagraph({
   analysis,
   software,
   model,
-  seed,
-}: Pick<ReportInput, "study" | "analysis" | "software" | "model" | "seed">): string {
+}: Pick<ReportInput, "study" | "analysis" | "software" | "model">): string {
   const names = analysis.methods.map(({ estimates }) => ENGLISH_REPORT.methodName(estimates.method));
   const body = analysis.methods.some(({ estimates }) => estimates.method.type === "body")
     ? ` The body model (version ${model}) was given exactly the measurements named, as an uncalibrated site; a child that lacks one of them got no estimate from it.`
@@ -21,7 +20,7 @@ export function methodsParagraph({
     `Methods: ${names.join("; ")}.${body} ` +
     "The percentage error is 100 (estimate − true) / true. The shares within 10, 20 and 30 % are given with Wilson's score interval, limits of agreement as bias ± 1.96 SD with t-intervals (standard error SD times the square root of 1/n + 1.96²/(2(n − 1))) for differences in %, in kg and of logarithms; concordance is Lin's coefficient. " +
     "Intervals take children as independent; where rows repeat a child or come in clusters they are too narrow. " +
-    `Computed by steelyard ${software}; seed ${seed}.`
+    `Computed by steelyard ${software}; nothing in it is drawn at random.`
   );
 }
 

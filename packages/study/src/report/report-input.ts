@@ -11,7 +11,6 @@ export interface ReportInput {
   readonly title: string;
   /** SHA-256 of the file, hexadecimal: the same file is known again. */
   readonly fileSha256: string;
-  readonly seed: number;
   /** YYYY-MM-DD. */
   readonly madeOn: string;
   readonly software: string;

@@ -49,7 +49,6 @@ async function report() {
     analysis,
     title: "A study",
     fileSha256: "0".repeat(64),
-    seed: 1,
     madeOn: "2026-11-25",
     software: "0.1.0",
     model: "2",

@@ -66,7 +66,7 @@ export function judgeStudy(
   const quality = assessQuality(table, { by: ["measurer", "site"] });
   onStep("drawing", 0);
   const invented = file.header.some((name) => name.toLowerCase() === "invented");
-  const report = composeReport({ study: study.value, quality, analysis, title, seed: 1, invented, ...facts });
+  const report = composeReport({ study: study.value, quality, analysis, title, invented, ...facts });
   const shown: ShownStudy = {
     title: report.title,
     mapping: study.value.mapping,

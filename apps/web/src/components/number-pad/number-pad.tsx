@@ -67,6 +67,11 @@ export function NumberPad({ onGiveUp }: Props): VNode | null {
     field.current?.blur();
     setKind(undefined);
   };
+  const giveUp = (): void => {
+    // Before the field is entered anew, and not when this is taken away: the device's keyboard looks at the field then.
+    keepKeyboardDown(false);
+    onGiveUp();
+  };
   const { rows, beside } = padKeys(kind, sheetMessages.pad.decimal);
   const keyFor = ({ key, text, name }: PadKey): VNode => (
     <button
@@ -108,7 +113,7 @@ export function NumberPad({ onGiveUp }: Props): VNode | null {
             {following === undefined ? sheetMessages.pad.done : sheetMessages.pad.next}
           </button>
         </div>
-        <button class="number-pad__key number-pad__keyboard" type="button" onClick={onGiveUp}>
+        <button class="number-pad__key number-pad__keyboard" type="button" onClick={giveUp}>
           {sheetMessages.pad.keyboard}
         </button>
       </div>

@@ -37,7 +37,7 @@ export function conditionOnNodes(given: {
       const { at } = normal;
       const conditioned = conditionWeight(normal, residual);
       const { zMean, zScale } = shiftPopulation(conditioned, site.population);
-      const curve = at.curve("weight");
+      const { curve } = conditioned;
       // ln of the odds for now, since one density may be too small to write beside another.
       const logOdds = conditioned.logDensity + Math.log(Math.max(at.share, 1e-12) * node.weight);
       largest = Math.max(largest, logOdds);

@@ -1,9 +1,11 @@
 import type { Residual } from "./body-reference.ts";
-import { straightFrom } from "./box-cox.ts";
+import { type BoxCox, straightFrom } from "./box-cox.ts";
 import type { ObservedNormal } from "./observed-normal.ts";
 
 /** The weight's z-score of one sex given the observations. */
 export interface ConditionedWeight {
+  /** The weight's curve at this length and sex. */
+  readonly curve: BoxCox;
   readonly zMean: number;
   readonly zScale: number;
   /** Degrees of freedom of Student's t; undefined: normal. */
@@ -22,12 +24,14 @@ export interface ConditionedWeight {
  */
 export function conditionWeight(normal: ObservedNormal, residual: Residual): ConditionedWeight {
   const { at, observations, logDensity } = normal;
-  if (observations.length === 0) return { zMean: 0, zScale: 1, tailDf: undefined, logDensity: 0 };
+  const curve = at.curve("weight");
+  if (observations.length === 0) return { curve, zMean: 0, zScale: 1, tailDf: undefined, logDensity: 0 };
   const { mean, variance } = normal.condition("weight");
-  const { lambda, sigma } = at.curve("weight");
+  const { lambda, sigma } = curve;
   const slope = Math.max(1 + lambda * sigma * mean, straightFrom);
   const zScale = Math.sqrt(variance) * residual.scale * slope ** residual.spreadPower;
   return {
+    curve,
     zMean: mean + variance * (1 - variance) * at.bend(mean),
     zScale,
     tailDf: residual.tailDf,

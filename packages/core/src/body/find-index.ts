@@ -45,6 +45,7 @@ export function findIndex(given: {
 
 function within(found: FoundIndex): Result<FoundIndex, BodyIssue> {
   const { index } = found.model;
+  if (found.value >= index.fittedLow && found.value <= index.fittedHigh) return ok(found);
   const name = index.quantity === "age" ? "ageMonths" : "lengthCm";
   const value = measuredValue(name, found.value);
   const low = measuredValue(name, index.low);
@@ -60,7 +61,6 @@ function within(found: FoundIndex): Result<FoundIndex, BodyIssue> {
       ...(proposal === undefined ? {} : { proposal }),
     });
   }
-  if (found.value >= index.fittedLow && found.value <= index.fittedHigh) return ok(found);
   const warning: BodyWarning = {
     type: "measurement-extrapolated",
     measurement: found.name,

@@ -101,7 +101,7 @@ class TableRow implements BodyAt {
 
   correlation(first: Quantity, second: Quantity): number {
     if (first === second) return 1;
-    const column = this.#table.correlations[order[first] * quantities.length + order[second]];
+    const column = this.#table.correlations[first][second];
     return column === undefined ? 0 : this.#read(column);
   }
 
@@ -115,9 +115,7 @@ class TableRow implements BodyAt {
   }
 }
 
-const order = Object.fromEntries(quantities.map((quantity, i) => [quantity, i])) as Readonly<
-  Record<Quantity, number>
->;
+const order = perQuantity((quantity) => quantities.indexOf(quantity));
 
 /**
  * The name of a pair of quantities in the reference file: `weight~arm`, whichever comes first.
@@ -134,7 +132,7 @@ export function pairKey(first: Quantity, second: Quantity): string {
 }
 
 function curveColumn(table: SexTable, quantity: Quantity): number {
-  const column = table.curves[order[quantity]];
+  const column = table.curves[quantity];
   if (column === undefined) {
     throw new RangeError(
       `Cannot give a curve as the model must know the quantity: current value is ${quantity}`,
@@ -151,9 +149,19 @@ interface SexTable {
   readonly bend: number;
   readonly bendTerms: number;
   /** The first of five columns of each quantity: ln median, sigma, lambda, lowest and highest fitted. */
-  readonly curves: readonly (number | undefined)[];
+  readonly curves: PerQuantity<number | undefined>;
   /** By first x second quantity, both ways round; undefined where the two were never measured together. */
-  readonly correlations: readonly (number | undefined)[];
+  readonly correlations: PerQuantity<PerQuantity<number | undefined>>;
+}
+
+type PerQuantity<T> = Readonly<Record<Quantity, T>>;
+
+/** One lookup by name at reading, and every object of the same shape. */
+function perQuantity<T>(valueOf: (quantity: Quantity) => T): PerQuantity<T> {
+  return Object.fromEntries(quantities.map((quantity) => [quantity, valueOf(quantity)])) as Record<
+    Quantity,
+    T
+  >;
 }
 
 function pointsOf({ low, high, step }: ModelIndex): number {
@@ -182,7 +190,7 @@ function tabulate(reference: BodyReference, sex: Sex): SexTable {
       return sex === "m" ? boy : 1 - boy;
     }),
   );
-  const curves = quantities.map((quantity) => {
+  const curves = perQuantity((quantity) => {
     const curve = own.curves[quantity];
     if (curve === undefined) return undefined;
     const logMedian = tabulated(curve.logMedian);
@@ -203,9 +211,7 @@ function tabulate(reference: BodyReference, sex: Sex): SexTable {
   for (const [key, coefficients] of Object.entries(own.correlations)) {
     pairs.set(key, add(tabulated(coefficients, Math.tanh)));
   }
-  const correlations = quantities.flatMap((first) =>
-    quantities.map((second) => pairs.get(pairKey(first, second))),
-  );
+  const correlations = perQuantity((first) => perQuantity((second) => pairs.get(pairKey(first, second))));
   const bend = columns.length;
   for (const coefficients of reference.bend) add(tabulated(coefficients));
   const width = columns.length;

@@ -35,8 +35,9 @@ export function observeMeasurements(given: {
   const observations: NamedObservation[] = [];
   for (const name of measuredNames) {
     const value = measurements[name];
+    if (value === undefined) continue;
     const quantity = quantityOfName[name];
-    if (value === undefined || quantity === index) continue;
+    if (quantity === index) continue;
     const logVariance = name === "armMm" ? armVariance(measurements, errors) / (value * value) : 0;
     observations.push({
       name,

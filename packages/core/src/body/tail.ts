@@ -2,14 +2,12 @@ import { normalCumulative } from "./normal-cumulative.ts";
 import { studentQuantile } from "./student-quantile.ts";
 import { studentSeries } from "./student-series.ts";
 
-/** Probabilities an estimate reports, with the standard normal quantile of each. */
-const normalQuantiles: ReadonlyMap<number, number> = new Map([
-  [0.0025, -2.807_033_768_343_811],
-  [0.025, -1.959_963_984_540_054],
-  [0.5, 0],
-  [0.975, 1.959_963_984_540_054],
-  [0.9975, 2.807_033_768_343_811],
-]);
+/** Probabilities an estimate reports. */
+const reportedProbabilities = [0.0025, 0.025, 0.5, 0.975, 0.9975] as const;
+/** The standard normal quantile of each. */
+const normalQuantiles = [
+  -2.807_033_768_343_811, -1.959_963_984_540_054, 0, 1.959_963_984_540_054, 2.807_033_768_343_811,
+] as const;
 
 /** A standard distribution symmetric about 0: normal, or Student's t where residuals have heavier tails. */
 export interface Tail {
@@ -38,13 +36,11 @@ export function tailOf(df: number | undefined): Tail {
   if (df === latest?.df) return latest.tail;
   let tail = students.get(df);
   if (tail === undefined) {
-    const quantiles = [...normalQuantiles.keys()].map(
-      (probability) => [probability, studentQuantile({ probability, df })] as const,
-    );
+    const quantiles = reportedProbabilities.map((probability) => studentQuantile({ probability, df }));
     tail = {
       ...studentSeries(df),
       logDensitySlope: (t) => (-(df + 1) * t) / (df + t * t),
-      quantile: reported(new Map(quantiles)),
+      quantile: reported(quantiles),
     };
     students.set(df, tail);
   }
@@ -52,9 +48,11 @@ export function tailOf(df: number | undefined): Tail {
   return tail;
 }
 
-function reported(quantiles: ReadonlyMap<number, number>): (probability: number) => number {
+/** A list and not a map: five numbers are compared sooner than one is hashed. */
+function reported(quantiles: readonly number[]): (probability: number) => number {
+  const probabilities: readonly number[] = reportedProbabilities;
   return (probability) => {
-    const quantile = quantiles.get(probability);
+    const quantile = quantiles[probabilities.indexOf(probability)];
     if (quantile === undefined) {
       throw new RangeError(
         `Cannot give a quantile as probability must be a reported one: current value is ${probability}`,

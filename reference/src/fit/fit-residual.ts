@@ -84,24 +84,24 @@ export function fitResidual(given: {
       expectedZ,
     ),
   );
-  const standardised = (shape: Residual): Float64Array =>
-    Float64Array.from(
-      rows,
-      (row, i) => (row.residual - gainOf(row) * (bends[i] as number)) / spreadOf(shape, row),
-    );
+  const bent = rows.map((row, i) => row.residual - gainOf(row) * (bends[i] as number));
   const logLikelihood = (shape: Residual): number => {
     const { tailDf } = shape;
+    const logPeak = Math.log(studentSeries(tailDf).density(0));
     let sum = 0;
-    standardised(shape).forEach((t, i) => {
-      const row = rows[i] as ResidualRow;
-      sum -=
-        row.weight * (Math.log(spreadOf(shape, row)) + ((tailDf + 1) / 2) * Math.log1p((t * t) / tailDf));
-      sum += row.weight * Math.log(studentSeries(tailDf).density(0));
+    rows.forEach((row, i) => {
+      const spread = spreadOf(shape, row);
+      const t = (bent[i] as number) / spread;
+      sum -= row.weight * (Math.log(spread) + ((tailDf + 1) / 2) * Math.log1p((t * t) / tailDf));
+      sum += row.weight * logPeak;
     });
     return sum;
   };
   const shape = climb(logLikelihood);
-  return { bend, residual: { ...shape, scale: scaleForCoverage({ shape, standardised }) } };
+  const distances = rows.map((row, i) =>
+    Math.abs((bent[i] as number) / spreadOf({ ...shape, scale: 1 }, row)),
+  );
+  return { bend, residual: { ...shape, scale: scaleForCoverage({ tailDf: shape.tailDf, distances }) } };
 }
 
 function gainOf({ sd }: ResidualRow): number {
@@ -129,17 +129,13 @@ function climb(logLikelihood: (shape: Residual) => number): Residual {
 }
 
 /** The scale at which the 95 % interval holds 95 % of the children fitted: likelihood weighs the far tails as well. */
-function scaleForCoverage(given: {
-  shape: Residual;
-  standardised: (shape: Residual) => Float64Array;
-}): number {
-  const { shape, standardised } = given;
-  const limit = studentQuantile({ probability: 0.975, df: shape.tailDf });
+function scaleForCoverage(given: { tailDf: number; distances: readonly number[] }): number {
+  const { tailDf, distances } = given;
+  const limit = studentQuantile({ probability: 0.975, df: tailDf });
   let [low, high] = [0.5, 2];
   for (let i = 0; i < 40; i++) {
     const scale = (low + high) / 2;
-    const values = standardised({ ...shape, scale });
-    const covered = values.filter((t) => Math.abs(t) <= limit).length / values.length;
+    const covered = distances.filter((distance) => distance <= limit * scale).length / distances.length;
     if (covered < 0.95) low = scale;
     else high = scale;
   }

@@ -174,9 +174,10 @@ function accumulate(given: {
         const wi = rowBasis.weights[row * 4 + i] as number;
         const r = p * size + first + i;
         gradient[r] = (gradient[r] as number) + weight * wi * (into.score[p] as number);
-        for (let q = 0; q < predictors; q++) {
+        // The upper triangle alone: the lower is its mirror.
+        for (let q = p; q < predictors; q++) {
           const info = weight * wi * (into.information[p * predictors + q] as number);
-          for (let j = 0; j < 4; j++) {
+          for (let j = q === p ? i : 0; j < 4; j++) {
             const at = r * total + q * size + first + j;
             information[at] = (information[at] as number) + info * (rowBasis.weights[row * 4 + j] as number);
           }
@@ -184,7 +185,6 @@ function accumulate(given: {
       }
     }
   }
-  // Rounding leaves the two halves a hair apart, and a Cholesky factor wants them the same.
   for (let r = 0; r < total; r++)
     for (let c = 0; c < r; c++) information[r * total + c] = information[c * total + r] as number;
   return { logLikelihood, gradient, information: Matrix.from1DArray(total, total, information) };

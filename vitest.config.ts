@@ -12,6 +12,8 @@ export default defineConfig({
         extends: true,
         test: {
           name: "unit",
+          // One worker for each processor; left alone there would be one less, which is half of a small machine.
+          maxWorkers: "100%",
           // Some tests read whole surveys; a slow machine is no fault of theirs.
           testTimeout: 30_000,
           include: ["{packages,apps}/*/{src,test}/**/*.test.{ts,tsx}", "{reference,test,bench}/**/*.test.ts"],

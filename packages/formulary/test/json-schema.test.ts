@@ -28,6 +28,7 @@ function faults(value: Json, rules: Json, at = ""): string[] {
     "items",
     "oneOf",
     "anyOf",
+    "not",
   ];
   const unknown = Object.keys(rules).filter((key) => !known.includes(key));
   if (unknown.length > 0)
@@ -49,6 +50,7 @@ function faults(value: Json, rules: Json, at = ""): string[] {
   const fail = (rule: string): void => {
     found.push(`${at} ${rule}`);
   };
+  if (rules.not !== undefined && faults(value, rules.not, at).length === 0) fail("not");
   const kind = Array.isArray(value) ? "array" : value === null ? "null" : typeof value;
   const isType =
     rules.type === undefined || rules.type === kind || (rules.type === "integer" && Number.isInteger(value));

@@ -17,14 +17,23 @@ const UCUM: Readonly<Record<DoseUnit, string>> = {
   mmol: "mmol",
   unit: "[iU]",
   mL: "mL",
+  // UCUM has no unit for a puff: what is counted stands in braces, as an annotation to the number 1.
+  puff: "{puff}",
   J: "J",
 };
 const units = Object.keys(UCUM) as DoseUnit[];
-/** Of two different units: UCUM compares an arbitrary unit such as [iU] not even with itself. */
-const pairs = units.flatMap((from) => units.filter((to) => to !== from).map((to) => [from, to] as const));
+/**
+ * Of two different units: UCUM compares an arbitrary unit such as [iU] not even with itself. A puff is left out beside mmol:
+ * to UCUM both are plain numbers, and a puff would be some 10^-21 mmol.
+ */
+const pairs = units.flatMap((from) =>
+  units
+    .filter((to) => to !== from && ![`${from} ${to}`, `${to} ${from}`].includes("puff mmol"))
+    .map((to) => [from, to] as const),
+);
 
 function codeOf({ unit, per }: Pick<Dose, "unit" | "per">): string {
-  return per === undefined ? UCUM[unit] : `${UCUM[unit]}/${per}`;
+  return per === undefined ? UCUM[unit] : `${UCUM[unit]}/${per === "puff" ? UCUM.puff : per}`;
 }
 
 /** Every unit with what it counts per, wherever one stands in the draft. */
@@ -36,6 +45,7 @@ function unitsIn(value: unknown): Pick<Dose, "unit" | "per">[] {
   if (kind === "infusion" || kind === "tiered-rate") return [{ unit, per: `kg/${per ?? "h"}` }, ...inner];
   if ("amountPerKg" in value) return [{ unit, per: "kg" }, ...inner];
   if ("amountPerM2" in value) return [{ unit, per: "m2" }, ...inner];
+  if ("amountPerPuff" in value) return [{ unit, per: "puff" }, ...inner];
   if ("amountPerMl" in value) return [{ unit, per: "mL" }, ...inner];
   return [{ unit }, ...inner];
 }
@@ -61,6 +71,15 @@ describe("units of doses against a general-purpose UCUM library", () => {
     }
     const ours = convertDose({ dose: { amount: 1, unit: from }, to }).amount;
     expect(Math.abs(ours / toVal - 1)).toBeLessThan(1e-12);
+  });
+
+  it("keeps a puff apart from everything, mmol included, and multiplies what it holds as the library does", () => {
+    for (const unit of units.filter((other) => other !== "puff")) {
+      expect(isConvertible("puff", unit) || isConvertible(unit, "puff")).toBe(false);
+    }
+    expect(codes).toContain("ug/{puff}");
+    // 10 puffs of 100 micrograms: the annotation takes no part, so the product is a mass.
+    expect(library.convertUnitTo("10.{puff}.ug/{puff}", 100, "mg").toVal).toBeCloseTo(1, 12);
   });
 
   it("turns a dose per kg and time into mL/h as the library does", () => {

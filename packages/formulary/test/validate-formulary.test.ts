@@ -125,6 +125,44 @@ const planted: readonly Planted[] = [
     message: "nothing covers 19 to 20 kg",
   },
   {
+    name: "puffs of two inhalers",
+    plant: (f) => {
+      medicine(f, "salbutamol").strengths.push({
+        ...medicine(f, "salbutamol").strengths.find(({ id }: { id: string }) => id.startsWith("inhaler")),
+        id: "inhaler-200",
+        amountPerPuff: 200,
+      });
+      use(f, "salbutamol", "asthma-inhaler").strengths.push("inhaler-200");
+    },
+    place: "salbutamol, use asthma-inhaler, option ten-puffs",
+    message: "is in puffs of more than one inhaler: which one?",
+  },
+  {
+    name: "puffs that nothing gives",
+    plant: (f) =>
+      Object.assign(use(f, "ipratropium", "asthma-inhaler"), { strengths: ["nebule-250-micrograms-per-ml"] }),
+    place: "ipratropium, use asthma-inhaler",
+    message: "is in puffs, but no strength says what a puff holds",
+  },
+  {
+    name: "half a puff",
+    plant: (f) => Object.assign(rule(f, "salbutamol", "asthma-inhaler"), { amount: 2.5 }),
+    place: "salbutamol, use asthma-inhaler, option ten-puffs",
+    message: "asks for part of a puff",
+  },
+  {
+    name: "more puffs than an inhaler holds",
+    plant: (f) => Object.assign(rule(f, "salbutamol", "asthma-inhaler"), { amount: 300 }),
+    place: "salbutamol, use asthma-inhaler, option ten-puffs",
+    message: "asks for more puffs than the 200 of strength inhaler-100-micrograms-per-puff",
+  },
+  {
+    name: "an inhaler dosed in mmol",
+    plant: (f) => Object.assign(rule(f, "salbutamol", "asthma-inhaler"), { amount: 2, unit: "mmol" }),
+    place: "salbutamol, use asthma-inhaler, option ten-puffs",
+    message: "strength inhaler-100-micrograms-per-puff is in microgram per puff, but the dose is in mmol",
+  },
+  {
     name: "a limit of age without edges",
     plant: (f) => {
       delete use(f, "ceftriaxone", "sepsis").limits[0].lowMonths;
@@ -292,7 +330,8 @@ const misshapen: readonly Planted[] = [
     name: "a unit that is not written in full",
     plant: (f) => Object.assign(rule(f, "adrenaline", "arrest"), { unit: "mcg" }),
     place: "adrenaline, use arrest, option by-weight, rule, unit",
-    message: 'must be one of "g", "mg", "microgram", "nanogram", "mmol", "unit", "mL", "J": it is "mcg"',
+    message:
+      'must be one of "g", "mg", "microgram", "nanogram", "mmol", "unit", "mL", "puff", "J": it is "mcg"',
   },
   {
     name: "a value without a source",

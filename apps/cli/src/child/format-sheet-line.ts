@@ -64,9 +64,7 @@ function doseTexts(line: DoseLine): string[] {
     ...added,
     ...givingTexts(line),
     ...(line.preparations ?? []).map(preparationText),
-    ...line.further.map(
-      (next: FurtherDose) => `then ${formatQuantity(next.dose)}${volumeText(next, next.volume)}`,
-    ),
+    ...line.further.map((next: FurtherDose) => `then ${formatQuantity(next.dose)}${volumeText(next)}`),
   ];
 }
 
@@ -79,7 +77,7 @@ function doseText(line: DoseLine): string {
     line.rate === undefined
       ? ""
       : `${isRate ? "" : ` = ${formatNumber(line.rate.mlPerH)}\u00a0mL/h`} of ${line.rate.concentration}`;
-  return `${formatQuantity(line.dose)}${of}${volumeText(line, line.volume)}${rate}${limited}`;
+  return `${formatQuantity(line.dose)}${of}${volumeText(line)}${rate}${limited}`;
 }
 
 /** The quickest and the strongest it may be given. */
@@ -91,8 +89,12 @@ function givingTexts({ giving }: DoseLine): string[] {
   ];
 }
 
-/** " = 2.8 mL of 0.1 mg/mL"; of a fluid that is given as it is, nothing is left to say. */
-function volumeText({ dose }: Pick<DoseLine, "dose">, volume: DrawnVolume | undefined): string {
+/** " = 2.8 mL of 0.1 mg/mL", " of 100 micrograms/puff"; of a fluid that is given as it is, nothing is left to say. */
+function volumeText({ dose, volume, puffs }: Pick<DoseLine, "dose" | "volume" | "puffs">): string {
+  if (puffs !== undefined) {
+    const count = dose.unit === "puff" ? "" : ` = ${formatQuantity({ amount: puffs.puffs, unit: "puff" })}`;
+    return `${count} of ${puffs.strength}`;
+  }
   if (volume === undefined || dose.unit === "mL") return "";
   return ` = ${formatQuantity({ amount: volume.ml, unit: "mL" })} of ${volume.strength}`;
 }

@@ -24,6 +24,8 @@ const UNIT_BY_NAME: ReadonlyMap<string, DoseUnit> = new Map([
   ["units", "unit"],
   ["mL", "mL"],
   ["ml", "mL"],
+  ["puff", "puff"],
+  ["puffs", "puff"],
   ["J", "J"],
 ]);
 

@@ -49,13 +49,13 @@ export function computeSheet(input: SheetInput): SheetLine[] {
   const { formulary, choices = {}, syringes = usualSyringes } = input;
   const { deviceEnergiesJ } = formulary;
   const child = childFacts(input);
-  return prepareUses(formulary).map(({ lineId, medicine, use, strengths, options }) => {
+  return prepareUses(formulary).map(({ lineId, medicine, use, strengths, inhalers, options }) => {
     const chosen = choices[lineId] ?? use.defaultOption;
     const prepared = options.get(chosen);
     if (prepared === undefined) {
       throw new RangeError(`Cannot compute ${lineId} as its option must exist: current option is ${chosen}`);
     }
-    const means = { medicine, strengths, syringes, deviceEnergiesJ, rounding: use.rounding };
+    const means = { medicine, strengths, inhalers, syringes, deviceEnergiesJ, rounding: use.rounding };
     const { head, option } = prepared;
     return computeLine({ head, option, use, means, child });
   });

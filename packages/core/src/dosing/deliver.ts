@@ -1,16 +1,18 @@
 import { compare, exactly, toNumber } from "../units/rational.ts";
 import { type Delivered, type DrawnFrom, drawUp } from "./draw-up.ts";
 import type { Medicine, VolumeRounding } from "./formulary.ts";
+import { givePuffs } from "./give-puffs.ts";
 import type { LimitedDose } from "./limited-dose.ts";
 import { errorPercent, measureVolume } from "./measure-volume.ts";
-import type { Strength } from "./strength.ts";
+import type { InhalerStrength, LiquidStrength } from "./strength.ts";
 import { ROUNDING_TOLERANCE_PERCENT, type Syringe } from "./syringes.ts";
 import type { WorkingStep } from "./working-step.ts";
 
 /** What a dose is given with: the strengths of the use, the syringes and the devices of the site. */
 export interface Means {
   readonly medicine: Medicine;
-  readonly strengths: readonly Strength[];
+  readonly strengths: readonly LiquidStrength[];
+  readonly inhalers: readonly InhalerStrength[];
   readonly syringes: readonly Syringe[];
   readonly deviceEnergiesJ: readonly number[];
   readonly rounding?: VolumeRounding | undefined;
@@ -20,6 +22,8 @@ export interface Means {
 export function deliver(limited: LimitedDose, means: Means, earlier?: DrawnFrom): Delivered {
   if (limited.unit === "J") return deliverEnergy(limited, means.deviceEnergiesJ);
   if (limited.unit === "mL") return deliverFluid(limited, means);
+  const { inhalers } = means;
+  if (inhalers.length > 0) return givePuffs({ limited, inhalers, medicine: means.medicine.name });
   if (means.strengths.length === 0) return { amount: limited.amount, steps: [], warnings: [] };
   const { strengths, syringes, rounding } = means;
   return drawUp({ limited, strengths, syringes, rounding, earlier });

@@ -28,7 +28,7 @@ export function doseLine(task: DoseLineTask): Result<DoseLine, Unavailable> {
   const { head, rule, child, means, option, use } = task;
   const first = givenDose(rule, child, means);
   if (!first.ok) return first;
-  const { limited, dose, volume, equivalents, drawnFrom, warnings, given } = first.value;
+  const { limited, dose, volume, puffs, equivalents, drawnFrom, warnings, given } = first.value;
   const accepted = rule.kind === "per-m2" ? undefined : rule.accepted;
   const robustness = doseRobustness({ given, limited, accepted, child });
   const addedTo = addition(use.administration, child, means.syringes);
@@ -55,6 +55,7 @@ export function doseLine(task: DoseLineTask): Result<DoseLine, Unavailable> {
   // One by one: a spread for each of these costs as much as the arithmetic of the line.
   if (limited.of !== undefined) line.of = limited.of;
   if (volume) line.volume = volume;
+  if (puffs) line.puffs = puffs;
   if (equivalents) line.equivalents = equivalents;
   if (giving.limits) line.giving = giving.limits;
   if (addedTo) line.addedTo = addedTo;
@@ -67,11 +68,12 @@ export function doseLine(task: DoseLineTask): Result<DoseLine, Unavailable> {
 /** A later dose needs the same facts as the first, which were there. */
 function furtherDose(next: Result<GivenDose, Unavailable>): FurtherDose[] {
   if (!next.ok) return [];
-  const { dose, volume, limited, working, warnings } = next.value;
+  const { dose, volume, puffs, limited, working, warnings } = next.value;
   return [
     {
       dose,
       ...(volume && { volume }),
+      ...(puffs && { puffs }),
       ...(limited.limitedBy && { limitedBy: limited.limitedBy }),
       working,
       warnings,

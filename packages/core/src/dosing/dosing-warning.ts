@@ -28,6 +28,8 @@ export type DosingWarning =
   | { readonly type: "weaker-strength"; readonly measurableMl: number; readonly to: Concentration }
   /** No strength or dilution at hand lets a syringe measure it within 10 %; the dose is exact and has no volume. */
   | { readonly type: "not-measurable"; readonly ml: number }
+  /** Less than half a puff, or a puff is above the maximum: this inhaler cannot give it. */
+  | { readonly type: "not-in-puffs"; readonly puffs: number; readonly perPuff: Dose }
   /** Lighter than ideal: dosed on total weight whatever the rule says. */
   | {
       readonly type: "basis-swapped";

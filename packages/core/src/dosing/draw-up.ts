@@ -6,8 +6,8 @@ import type { VolumeRounding } from "./formulary.ts";
 import { labelOf } from "./label-of.ts";
 import type { LimitedDose } from "./limited-dose.ts";
 import { type MeasuredVolume, measureVolume } from "./measure-volume.ts";
-import type { DoseEquivalent, DrawnVolume } from "./sheet-line.ts";
-import type { Strength } from "./strength.ts";
+import type { CountedPuffs, DoseEquivalent, DrawnVolume } from "./sheet-line.ts";
+import type { LiquidStrength } from "./strength.ts";
 import {
   MEASURABLE_ML,
   ROUNDING_CEILING_PERCENT,
@@ -21,6 +21,7 @@ import type { Writable } from "./writable.ts";
 export interface Delivered {
   readonly amount: Rational;
   readonly volume?: DrawnVolume;
+  readonly puffs?: CountedPuffs;
   readonly equivalents?: readonly DoseEquivalent[];
   /** What it is drawn from, so that a later dose can come from the same syringe. */
   readonly drawnFrom?: DrawnFrom;
@@ -30,7 +31,7 @@ export interface Delivered {
 
 /** A strength, as it is or diluted. */
 export interface DrawnFrom {
-  readonly strength: Strength;
+  readonly strength: LiquidStrength;
   readonly dilution?: { readonly takeMl: number; readonly totalMl: number; readonly diluent: string };
 }
 
@@ -67,7 +68,7 @@ export function drawUp({
   earlier,
 }: {
   readonly limited: LimitedDose;
-  readonly strengths: readonly Strength[];
+  readonly strengths: readonly LiquidStrength[];
   readonly syringes: readonly Syringe[];
   readonly rounding?: VolumeRounding | undefined;
   readonly earlier?: DrawnFrom | undefined;
@@ -99,7 +100,7 @@ function drawFrom({
   dilution,
 }: {
   readonly limited: LimitedDose;
-  readonly strength: Strength;
+  readonly strength: LiquidStrength;
   readonly syringes: readonly Syringe[];
   readonly rounding?: VolumeRounding | undefined;
   readonly dilution?: Draw["dilution"];

@@ -81,6 +81,7 @@ export type Route =
   | "oral"
   | "rectal"
   | "nebulised"
+  | "inhaled"
   | "intratracheal"
   | "external";
 

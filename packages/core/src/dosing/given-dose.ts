@@ -7,7 +7,7 @@ import type { DosingWarning, Unavailable } from "./dosing-warning.ts";
 import type { DrawnFrom } from "./draw-up.ts";
 import { type LimitedDose, limitedDose } from "./limited-dose.ts";
 import type { SimpleRule } from "./rule.ts";
-import type { DoseEquivalent, DrawnVolume } from "./sheet-line.ts";
+import type { CountedPuffs, DoseEquivalent, DrawnVolume } from "./sheet-line.ts";
 import type { WorkingStep } from "./working-step.ts";
 import type { Writable } from "./writable.ts";
 
@@ -17,6 +17,7 @@ export interface GivenDose {
   readonly given: Rational;
   readonly dose: Dose;
   readonly volume?: DrawnVolume;
+  readonly puffs?: CountedPuffs;
   readonly equivalents?: readonly DoseEquivalent[];
   readonly drawnFrom?: DrawnFrom;
   readonly working: readonly WorkingStep[];
@@ -32,7 +33,11 @@ export function givenDose(
 ): Result<GivenDose, Unavailable> {
   const limited = limitedDose(rule, child);
   if (!limited.ok) return limited;
-  const { amount, volume, equivalents, drawnFrom, steps, warnings } = deliver(limited.value, means, earlier);
+  const { amount, volume, puffs, equivalents, drawnFrom, steps, warnings } = deliver(
+    limited.value,
+    means,
+    earlier,
+  );
   const result: Writable<GivenDose> = {
     limited: limited.value,
     given: amount,
@@ -41,6 +46,7 @@ export function givenDose(
     warnings: [...limited.value.warnings, ...warnings],
   };
   if (volume) result.volume = volume;
+  if (puffs) result.puffs = puffs;
   if (equivalents) result.equivalents = equivalents;
   if (drawnFrom) result.drawnFrom = drawnFrom;
   return ok(result);

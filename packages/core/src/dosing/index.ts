@@ -39,6 +39,7 @@ export type {
 } from "./rule.ts";
 export type { SettlingMeasurement } from "./settling-measurement.ts";
 export type {
+  CountedPuffs,
   DoseEquivalent,
   DoseLine,
   DrawnVolume,
@@ -53,13 +54,16 @@ export type {
   SheetLine,
   UnavailableLine,
 } from "./sheet-line.ts";
-export type {
-  FixedPreparation,
-  PerKgPreparation,
-  Preparation,
-  SmallVolumeDilution,
-  Strength,
-  StrengthEquivalent,
+export {
+  type FixedPreparation,
+  type InhalerStrength,
+  isInhaler,
+  type LiquidStrength,
+  type PerKgPreparation,
+  type Preparation,
+  type SmallVolumeDilution,
+  type Strength,
+  type StrengthEquivalent,
 } from "./strength.ts";
 export { type Syringe, usualSyringes } from "./syringes.ts";
 export { trackGivenDoses } from "./track-given-doses.ts";

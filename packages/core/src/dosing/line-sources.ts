@@ -1,6 +1,7 @@
 import type { Citation, Source, SourceRef } from "./citation.ts";
 import type { DoseOption, Medicine, Note, Use } from "./formulary.ts";
 import type { Rule } from "./rule.ts";
+import { isInhaler } from "./strength.ts";
 
 /** Every source a line rests on, the ones of the dose first, each place once. */
 export function lineSources({
@@ -22,7 +23,10 @@ export function lineSources({
     ...(use.administration.dilution?.citations ?? []),
     ...medicine.strengths
       .filter(({ id }) => use.strengths.includes(id))
-      .flatMap((strength) => [...strength.citations, ...(strength.smallVolumeDilution?.citations ?? [])]),
+      .flatMap((strength) => [
+        ...strength.citations,
+        ...(isInhaler(strength) ? [] : (strength.smallVolumeDilution?.citations ?? [])),
+      ]),
     ...(use.preparations ?? []).flatMap((preparation) => preparation.citations),
     ...use.limits.flatMap((limit) => limit.citations),
     ...notes(use.contraindications, use.cautions, use.monitoring, medicine.incompatibilities),

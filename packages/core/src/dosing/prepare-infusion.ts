@@ -151,7 +151,8 @@ function drawnForPreparation(
   }: { readonly amount: Rational; readonly unit: Dose["unit"]; readonly of: string | undefined },
   means: Means,
 ): readonly WorkingStep[] {
-  if (means.strengths.length === 0) return [];
+  const { strengths, syringes } = means;
+  if (strengths.length === 0) return [];
   const kg = fraction(1, 1);
   const limited: LimitedDose = {
     basis: "total",
@@ -162,7 +163,7 @@ function drawnForPreparation(
     steps: [],
     warnings: [],
   };
-  return drawUp({ limited, strengths: means.strengths, syringes: means.syringes }).steps;
+  return drawUp({ limited, strengths, syringes }).steps;
 }
 
 /** To the steps of a pump, never past the highest rate of the range and never to a standstill. */

@@ -1,14 +1,16 @@
 import type { DoseOption, Formulary, Medicine, Use } from "./formulary.ts";
 import { type LineHead, lineHead } from "./line-head.ts";
 import { lineSources } from "./line-sources.ts";
-import type { Strength } from "./strength.ts";
+import { type InhalerStrength, isInhaler, type LiquidStrength, type Strength } from "./strength.ts";
 
 /** One use with everything that is the same for every child. */
 export interface PreparedUse {
   readonly lineId: string;
   readonly medicine: Medicine;
   readonly use: Use;
-  readonly strengths: readonly Strength[];
+  /** Those that a syringe measures, and those that give puffs. */
+  readonly strengths: readonly LiquidStrength[];
+  readonly inhalers: readonly InhalerStrength[];
   readonly options: ReadonlyMap<string, PreparedOption>;
 }
 
@@ -31,11 +33,13 @@ export function prepareUses(formulary: Formulary): readonly PreparedUse[] {
         const sources = lineSources({ medicine, use, option, sourceById });
         return [option.id, { option, head: lineHead({ medicine, use, option, sources }) }];
       });
+      const strengths = strengthsOf(medicine, use);
       return {
         lineId: `${medicine.id}.${use.id}`,
         medicine,
         use,
-        strengths: strengthsOf(medicine, use),
+        strengths: strengths.filter((strength): strength is LiquidStrength => !isInhaler(strength)),
+        inhalers: strengths.filter(isInhaler),
         options: new Map(options),
       };
     }),

@@ -43,6 +43,8 @@ export interface DoseLine extends LineHead {
   readonly of?: string;
   readonly equivalents?: readonly DoseEquivalent[];
   readonly volume?: DrawnVolume;
+  /** Of an inhaler, in place of a volume. */
+  readonly puffs?: CountedPuffs;
   /** The quickest and the most concentrated it may be given, where the formulary bounds that. */
   readonly giving?: GivingLimits;
   readonly rate?: { readonly mlPerH: number; readonly concentration: string };
@@ -92,9 +94,19 @@ export interface DrawnVolume {
   };
 }
 
+/** Whole puffs of a metered-dose inhaler. */
+export interface CountedPuffs {
+  readonly puffs: number;
+  /** What each puff holds, as labelled: "100 micrograms/puff". */
+  readonly strength: string;
+  /** Puffs in a full inhaler. */
+  readonly containerPuffs: number;
+}
+
 export interface FurtherDose {
   readonly dose: Dose;
   readonly volume?: DrawnVolume;
+  readonly puffs?: CountedPuffs;
   readonly limitedBy?: "single-maximum" | "minimum";
   readonly working: readonly WorkingStep[];
   readonly warnings: readonly DosingWarning[];

@@ -1,8 +1,39 @@
 import type { DoseUnit } from "../units/index.ts";
 import type { Citation } from "./citation.ts";
 
-/** What one container holds, as mass (or units, mmol) per mL. Never a ratio. */
-export interface Strength {
+/** What one container holds: a liquid that is drawn up, or the puffs of an inhaler. */
+export type Strength = LiquidStrength | InhalerStrength;
+
+/** Mass in each puff of a metered-dose inhaler, as its label counts it. A puff cannot be divided. */
+export interface InhalerStrength {
+  readonly id: string;
+  readonly amountPerPuff: number;
+  readonly unit: DoseUnit;
+  /** "pressurised inhaler, with a spacer". */
+  readonly container: string;
+  /** Puffs in a full one. */
+  readonly containerPuffs: number;
+  readonly citations: readonly Citation[];
+}
+
+/**
+ * Whether a strength is that of a metered-dose inhaler, counted per puff, and not of a liquid, counted per mL.
+ *
+ * ```ts
+ * import { isInhaler } from "@steelyard/core/dosing";
+ * import { draftFormulary } from "@steelyard/formulary";
+ * import assert from "node:assert/strict";
+ * const salbutamol = draftFormulary.medicines.find(({ id }) => id === "salbutamol");
+ * const [inhaler] = salbutamol?.strengths.filter(isInhaler) ?? [];
+ * assert.deepEqual([inhaler?.amountPerPuff, inhaler?.unit, inhaler?.containerPuffs], [100, "microgram", 200]);
+ * ```
+ */
+export function isInhaler(strength: Strength): strength is InhalerStrength {
+  return "amountPerPuff" in strength;
+}
+
+/** Mass (or units, mmol) per mL. Never a ratio. */
+export interface LiquidStrength {
   readonly id: string;
   readonly amountPerMl: number;
   readonly unit: DoseUnit;

@@ -110,6 +110,16 @@ export type WorkingStep =
       readonly of: string;
       readonly result: Dose;
     }
+  /** Whole puffs of an inhaler, and what they hold. */
+  | {
+      readonly step: "puffs";
+      readonly dose: Dose;
+      readonly perPuff: Dose;
+      readonly exactPuffs: number;
+      readonly puffs: number;
+      readonly result: Dose;
+      readonly errorPercent: number;
+    }
   /** Dose over the highest rate (x kg where that is per kg): the shortest time it may be given in. */
   | {
       readonly step: "shortest-time";

@@ -33,13 +33,14 @@ const LARGER: Partial<Record<DoseUnit, DoseUnit>> = { nanogram: "microgram", mic
  */
 export function formatQuantity(dose: Dose, style: NumberStyle = ENGLISH_NUMBERS): string {
   const { amount, unit } = dose.per === undefined ? inReadableUnit(dose) : dose;
-  const per = dose.per === undefined ? "" : `/${dose.per.replace("m2", "m²")}`;
+  const per =
+    dose.per === undefined ? "" : `/${dose.per.replace("m2", "m²").replace("puff", style.puff.one)}`;
   return `${formatNumber(amount, style)}${NO_BREAK_SPACE}${unitName(unit, amount, style)}${per}`;
 }
 
 /** The unit in words or as its symbol: "micrograms" for 10, "microgram" for 1, "mL" for any. */
 function unitName(unit: DoseUnit, amount: number, style: NumberStyle): string {
-  const isInWords = unit === "microgram" || unit === "nanogram" || unit === "unit";
+  const isInWords = unit === "microgram" || unit === "nanogram" || unit === "unit" || unit === "puff";
   return isInWords ? style[unit][style.plural(amount)] : unit;
 }
 

@@ -14,6 +14,8 @@ export interface NumberStyle {
   readonly microgram: UnitForms;
   readonly nanogram: UnitForms;
   readonly unit: UnitForms;
+  /** One actuation of a metered-dose inhaler. */
+  readonly puff: UnitForms;
 }
 
 /** 1,500.5; everything but 1 is plural. */
@@ -24,6 +26,7 @@ export const ENGLISH_NUMBERS: NumberStyle = {
   microgram: { one: "microgram", other: "micrograms" },
   nanogram: { one: "nanogram", other: "nanograms" },
   unit: { one: "unit", other: "units" },
+  puff: { one: "puff", other: "puffs" },
 };
 
 /** 1 500,5 with a narrow no-break space; everything under 2 is singular, as `Intl.PluralRules` has it. */
@@ -34,4 +37,5 @@ export const FRENCH_NUMBERS: NumberStyle = {
   microgram: { one: "microgramme", other: "microgrammes" },
   nanogram: { one: "nanogramme", other: "nanogrammes" },
   unit: { one: "unité", other: "unités" },
+  puff: { one: "bouffée", other: "bouffées" },
 };

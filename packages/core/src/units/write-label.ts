@@ -1,11 +1,11 @@
 import type { DoseUnit } from "./dose.ts";
-import { formatConcentration } from "./format-concentration.ts";
+import { formatQuantity } from "./format-quantity.ts";
 import type { NumberStyle } from "./number-style.ts";
 
-const LABEL = /^([\d,]+(?:\.\d+)?)\s(microgram|nanogram|unit|mg|g|mmol|mL|J)s?\/mL$/;
+const LABEL = /^([\d,]+(?:\.\d+)?)\s(microgram|nanogram|unit|mg|g|mmol|mL|J)s?\/(mL|puff)$/;
 
 /**
- * A strength that a sheet holds as English text ("60 micrograms/mL"), in the style of the reader's language.
+ * A strength that a sheet holds as English text ("60 micrograms/mL", "100 micrograms/puff"), in the style of the reader's language.
  *
  * Any other text comes back as it is. Without a style the text stays English.
  *
@@ -16,8 +16,8 @@ const LABEL = /^([\d,]+(?:\.\d+)?)\s(microgram|nanogram|unit|mg|g|mmol|mL|J)s?\/
  * ```
  */
 export function writeLabel(label: string, style: NumberStyle | undefined): string {
-  const [, amount, unit] = style === undefined ? [] : (LABEL.exec(label) ?? []);
-  if (amount === undefined || unit === undefined) return label;
-  const amountPerMl = Number(amount.replaceAll(",", ""));
-  return formatConcentration({ amountPerMl, unit: unit as DoseUnit }, style);
+  const [, number, unit, per] = style === undefined ? [] : (LABEL.exec(label) ?? []);
+  if (number === undefined || unit === undefined) return label;
+  const amount = Number(number.replaceAll(",", ""));
+  return formatQuantity({ amount, unit: unit as DoseUnit, per: per === "puff" ? "puff" : "mL" }, style);
 }

@@ -106,6 +106,15 @@ export const ENGLISH_DOSING: DosingCatalogue = {
       `${ml(volume)} × ${strength(concentration)} = ${formatQuantity(result)}.`,
     equivalent: ({ ml: volume, strength: concentration, of, result }) =>
       `By the label, ${ml(volume)} × ${strength(concentration)} = ${formatQuantity(result)} of ${of}.`,
+    puffs: ({ dose, perPuff, exactPuffs, puffs, result, errorPercent }) => {
+      const whole = formatQuantity({ amount: puffs, unit: "puff" });
+      const exact = formatQuantity({ amount: exactPuffs, unit: "puff" });
+      const asked =
+        dose.unit === "puff" ? exact : `${formatQuantity(dose)} ÷ ${formatQuantity(perPuff)} = ${exact}`;
+      const given = errorPercent === 0 ? "" : `, given as ${whole} (${difference(errorPercent)})`;
+      const first = dose.unit === "puff" && errorPercent === 0 ? "" : `${asked}${given}; `;
+      return `${first}${whole} × ${formatQuantity(perPuff)} = ${formatQuantity(result)}.`;
+    },
     "shortest-time": ({ dose, maximumRate, kg, minutes }) =>
       `${formatQuantity(dose)} ÷ ${kg === undefined ? formatQuantity(maximumRate) : `(${formatQuantity(maximumRate)} × ${formatWeight(kg)})`}: over ${formatNumber(minutes)}\u00a0min or longer.`,
     "least-volume": ({ dose, maximumConcentration, ml: volume }) =>
@@ -149,6 +158,8 @@ export const ENGLISH_DOSING: DosingCatalogue = {
     "weaker-strength": ({ to }) => `Too little to measure from the usual strength: draw up ${strength(to)}.`,
     "not-measurable": ({ ml: volume }) =>
       `No syringe measures ${ml(volume)} within 10\u00a0%: the dose is exact and has to be diluted by local practice.`,
+    "not-in-puffs": ({ puffs, perPuff }) =>
+      `The dose is ${formatQuantity({ amount: puffs, unit: "puff" })} of ${formatQuantity(perPuff)}, and a puff cannot be divided: this inhaler does not serve this child.`,
     "basis-swapped": ({ from, fromKg, totalKg }) =>
       `Lighter than ideal weight: dosed on total weight, ${formatWeight(totalKg)}, in place of ${BASIS[from]} weight, ${formatWeight(fromKg)}.`,
     "bases-differ": ({ totalDose, idealDose }) =>

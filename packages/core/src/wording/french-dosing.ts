@@ -110,6 +110,14 @@ export const FRENCH_DOSING: DosingCatalogue = {
       `${ml(volume)} × ${strength(concentration)} = ${quantity(result)}.`,
     equivalent: ({ ml: volume, strength: concentration, of, result }) =>
       `D’après l’étiquette, ${ml(volume)} × ${strength(concentration)} = ${quantity(result)} de ${of}.`,
+    puffs: ({ dose, perPuff, exactPuffs, puffs, result, errorPercent }) => {
+      const whole = quantity({ amount: puffs, unit: "puff" });
+      const exact = quantity({ amount: exactPuffs, unit: "puff" });
+      const asked = dose.unit === "puff" ? exact : `${quantity(dose)} ÷ ${quantity(perPuff)} = ${exact}`;
+      const given = errorPercent === 0 ? "" : `\u00a0: donner ${whole} (${difference(errorPercent)})`;
+      const first = dose.unit === "puff" && errorPercent === 0 ? "" : `${asked}${given}\u202f; `;
+      return `${first}${whole} × ${quantity(perPuff)} = ${quantity(result)}.`;
+    },
     "shortest-time": ({ dose, maximumRate, kg, minutes }) =>
       `${quantity(dose)} ÷ ${kg === undefined ? quantity(maximumRate) : `(${quantity(maximumRate)} × ${kilograms(kg)})`}\u00a0: en ${number(minutes)}\u00a0min ou plus.`,
     "least-volume": ({ dose, maximumConcentration, ml: volume }) =>
@@ -154,6 +162,8 @@ export const FRENCH_DOSING: DosingCatalogue = {
       `Trop peu pour être mesuré avec la présentation habituelle\u00a0: prélevez celle à ${strength(to)}.`,
     "not-measurable": ({ ml: volume }) =>
       `Aucune seringue ne mesure ${ml(volume)} à 10\u00a0% près\u00a0: la dose est exacte et doit être diluée selon l’usage local.`,
+    "not-in-puffs": ({ puffs, perPuff }) =>
+      `La dose est de ${quantity({ amount: puffs, unit: "puff" })} à ${quantity(perPuff)}, et une bouffée ne se divise pas\u00a0: cet inhalateur ne convient pas à cet enfant.`,
     "basis-swapped": ({ from, fromKg, totalKg }) =>
       `Plus léger que le poids idéal\u00a0: dose selon le poids total, ${kilograms(totalKg)}, et non selon ${BASIS_NAME[from]}, ${kilograms(fromKg)}.`,
     "bases-differ": ({ totalDose, idealDose }) =>

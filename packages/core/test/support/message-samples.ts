@@ -72,6 +72,9 @@ const common: Values = {
   byRule: undefined,
   errorPercent: -1.4,
   of: "xq1",
+  perPuff: { amount: 100, unit: "microgram", per: "puff" },
+  exactPuffs: 6.4,
+  puffs: 6,
   maximumRate: { amount: 0.5, unit: "mg", per: "kg/min" },
   minutes: 7.5,
   parts: [
@@ -147,6 +150,7 @@ const own: Readonly<Record<string, readonly Values[]>> = {
   "dosing.step.shortest-time": [{}, { kg: undefined }],
   "dosing.step.fluid-rate": [{ perKg: { amount: 0.5, unit: "mL", per: "kg/min" } }],
   "dosing.step.preparation": [{}, { perKg: undefined, kg: undefined }],
+  "dosing.step.puffs": [{}, { errorPercent: 0 }, { dose: { amount: 6, unit: "puff" }, errorPercent: 0 }],
   "dosing.step.rate": [{}, { errorPercent: 0, per: "h" }],
   "dosing.warning.limited": [
     { by: "single-maximum", from: dose, to: dose },

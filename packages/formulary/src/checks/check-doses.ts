@@ -1,4 +1,5 @@
 import type { Dose, Formulary, SimpleRule, TieredRateRule } from "@steelyard/core/dosing";
+import { isInhaler } from "@steelyard/core/dosing";
 import { convertDose, isConvertible } from "@steelyard/core/units";
 import type { FormularyFault } from "../formulary-fault.ts";
 import { everyOption, type OptionPlace, plain } from "./place.ts";
@@ -139,7 +140,7 @@ function acceptedFaults(rule: SimpleRule, place: string): FormularyFault[] {
 
 function volumeFaults(rule: SimpleRule, { medicine, use, place }: OptionPlace): FormularyFault[] {
   const strength = medicine.strengths.find(({ id }) => id === use.strengths[0]);
-  if (rule.kind !== "per-kg" || strength === undefined) return [];
+  if (rule.kind !== "per-kg" || strength === undefined || isInhaler(strength)) return [];
   const content = [strength, ...(strength.equivalents ?? [])].find(
     ({ expressedAs }) => expressedAs === rule.expressedAs,
   );

@@ -1,4 +1,4 @@
-import { computeSheet, type Formulary } from "@steelyard/core/dosing";
+import { computeSheet, type Formulary, isInhaler } from "@steelyard/core/dosing";
 import { kilograms } from "@steelyard/core/units";
 import type { FormularyFault } from "../formulary-fault.ts";
 import { everyOption, type OptionPlace } from "./place.ts";
@@ -15,9 +15,13 @@ export function checkMeasurable(formulary: Formulary): FormularyFault[] {
       .filter((strengthId) => isNeverMeasurable(optionPlace, strengthId))
       .map((strengthId) => ({
         place,
-        message: `strength ${strengthId} gives no child a volume that a syringe can measure`,
+        message: `strength ${strengthId} gives no child ${isPuffs(optionPlace, strengthId) ? "a whole puff" : "a volume that a syringe can measure"}`,
       }));
   });
+}
+
+function isPuffs({ medicine }: OptionPlace, strengthId: string): boolean {
+  return medicine.strengths.some((strength) => strength.id === strengthId && isInhaler(strength));
 }
 
 function isNeverMeasurable({ formulary, medicine, use, option }: OptionPlace, strengthId: string): boolean {
@@ -36,6 +40,9 @@ function isNeverMeasurable({ formulary, medicine, use, option }: OptionPlace, st
     return computeSheet({ formulary: alone, weights });
   }).filter((line) => !line.unavailable);
   return (
-    lines.length > 0 && lines.every(({ warnings }) => warnings.some(({ type }) => type === "not-measurable"))
+    lines.length > 0 &&
+    lines.every(({ warnings }) =>
+      warnings.some(({ type }) => type === "not-measurable" || type === "not-in-puffs"),
+    )
   );
 }

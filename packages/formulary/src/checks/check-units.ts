@@ -3,10 +3,13 @@ import type {
   DoseUnit,
   Formulary,
   InfusionRule,
+  InhalerStrength,
+  Rule,
   SimpleRule,
   Strength,
   TieredRateRule,
 } from "@steelyard/core/dosing";
+import { isInhaler } from "@steelyard/core/dosing";
 import { isConvertible } from "@steelyard/core/units";
 import type { FormularyFault } from "../formulary-fault.ts";
 import { everyOption, type OptionPlace } from "./place.ts";
@@ -18,6 +21,7 @@ export function checkUnits(formulary: Formulary): FormularyFault[] {
     ...limitUnits(place),
     ...strengthUnits(place),
     ...kindUnits(place),
+    ...puffUnits(place),
     ...cumulativeUnits(place),
     ...givingUnits(place),
   ]);
@@ -89,6 +93,7 @@ function contentFaults(
   place: string,
 ): FormularyFault[] {
   if (unit === "mL") return [];
+  if (isInhaler(strength)) return puffFaults(strength, unit, place);
   const of = "expressedAs" in rule ? rule.expressedAs : undefined;
   const content = [strength, ...(strength.equivalents ?? [])].find(({ expressedAs }) => expressedAs === of);
   if (content === undefined) {
@@ -105,6 +110,46 @@ function contentFaults(
       message: `strength ${strength.id} is in ${content.unit} per mL, but the dose is in ${unit}`,
     },
   ];
+}
+
+function puffFaults(strength: InhalerStrength, unit: DoseUnit, place: string): FormularyFault[] {
+  if (unit === "puff" || isConvertible(strength.unit, unit)) return [];
+  return [
+    { place, message: `strength ${strength.id} is in ${strength.unit} per puff, but the dose is in ${unit}` },
+  ];
+}
+
+/** A puff is of one inhaler, and what is drawn up and what is inhaled are two uses. */
+function puffUnits(optionPlace: OptionPlace): FormularyFault[] {
+  const { medicine, use, option, place } = optionPlace;
+  const strengths = medicine.strengths.filter(({ id }) => use.strengths.includes(id));
+  const inhalers = strengths.filter(isInhaler);
+  const inPuffs = unitsOf(optionPlace).includes("puff");
+  const messages = [
+    ...(inPuffs && inhalers.length === 0 ? ["is in puffs, but no strength says what a puff holds"] : []),
+    ...(inPuffs && inhalers.length > 1 ? ["is in puffs of more than one inhaler: which one?"] : []),
+    ...(inhalers.length > 0 && inhalers.length < strengths.length
+      ? ["has an inhaler beside a strength that is drawn up: make two uses of it"]
+      : []),
+    ...(inhalers.length > 0 && isRunning(option.rule) ? ["is an infusion, and an inhaler cannot run"] : []),
+    ...inhalers.flatMap(({ id, containerPuffs }) =>
+      amountsOf(optionPlace).some(
+        (rule) => rule.kind === "fixed" && rule.unit === "puff" && rule.amount > containerPuffs,
+      )
+        ? [`asks for more puffs than the ${containerPuffs} of strength ${id}`]
+        : [],
+    ),
+    ...(amountsOf(optionPlace).some(
+      (rule) => rule.kind === "fixed" && rule.unit === "puff" && !Number.isInteger(rule.amount),
+    )
+      ? ["asks for part of a puff"]
+      : []),
+  ];
+  return messages.map((message) => ({ place, message }));
+}
+
+function isRunning({ kind }: Rule): boolean {
+  return kind === "infusion" || kind === "tiered-rate";
 }
 
 function uniqueFaults(faults: readonly FormularyFault[]): FormularyFault[] {

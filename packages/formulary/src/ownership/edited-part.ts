@@ -44,7 +44,7 @@ function cellReader(cells: DoseTableRow, faults: CellFault[]) {
     const text = cells[column];
     const parsed = v.safeParse(doseUnit, text);
     if (parsed.success) return parsed.output;
-    fault(column, `must be one of g, mg, microgram, nanogram, mmol, unit, mL, J: it is "${text}"`);
+    fault(column, `must be one of g, mg, microgram, nanogram, mmol, unit, mL, puff, J: it is "${text}"`);
     return "mg";
   };
   const readBasis = (): Basis => {

@@ -1,13 +1,15 @@
-import type {
-  ApplicabilityLimit,
-  Citation,
-  CumulativeMaximum,
-  Formulary,
-  Medicine,
-  Note,
-  Preparation,
-  Strength,
-  Use,
+import {
+  type ApplicabilityLimit,
+  type Citation,
+  type CumulativeMaximum,
+  type Formulary,
+  type InhalerStrength,
+  isInhaler,
+  type Medicine,
+  type Note,
+  type Preparation,
+  type Strength,
+  type Use,
 } from "@steelyard/core/dosing";
 import { formatNumber } from "@steelyard/core/units";
 import { describeRule, edges } from "./describe-rule.ts";
@@ -96,6 +98,7 @@ function medicineText({ id, name, strengths, incompatibilities, uses }: Medicine
 }
 
 function strengthText(strength: Strength): string {
+  if (isInhaler(strength)) return inhalerText(strength);
   const {
     id,
     amountPerMl,
@@ -117,6 +120,17 @@ function strengthText(strength: Strength): string {
       ? "; never diluted to measure a small volume"
       : `; small volumes${below === undefined ? "" : ` (under ${formatNumber(below)} mL)`} diluted with ${smallVolumeDilution.diluent}`;
   return `Strength \`${id}\`: ${plainDose({ amount: amountPerMl, unit, per: "mL" })}${of}${same.join("")}, ${container}${dilution} ${cited(citations)}`;
+}
+
+function inhalerText({
+  id,
+  amountPerPuff,
+  unit,
+  container,
+  containerPuffs,
+  citations,
+}: InhalerStrength): string {
+  return `Strength \`${id}\`: ${plainDose({ amount: amountPerPuff, unit, per: "puff" })}, ${container}, ${plainDose({ amount: containerPuffs, unit: "puff" })} ${cited(citations)}`;
 }
 
 function useText(use: Use): string {

@@ -20,6 +20,7 @@ const UNIT_OF_FIELD: Readonly<Record<string, readonly [field: string, unit: stri
   highMonths: ["to under", "months"],
   totalMl: ["volume", "mL"],
   containerMl: ["container volume", "mL"],
+  containerPuffs: ["container", "puffs"],
   belowMl: ["dilute below", "mL"],
   toMl: ["rounded to", "mL"],
   withinH: ["counted over", "h"],
@@ -30,6 +31,7 @@ const AMOUNTS: Readonly<Record<string, readonly [field: string, per?: Dose["per"
   amountPerKg: ["dose", "kg"],
   amountPerM2: ["dose", "m2"],
   amountPerMl: ["strength", "mL"],
+  amountPerPuff: ["strength", "puff"],
   amount: ["dose"],
 };
 

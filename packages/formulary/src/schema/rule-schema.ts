@@ -21,6 +21,7 @@ export const doseUnit: v.GenericSchema<unknown, DoseUnit> = v.picklist([
   "mmol",
   "unit",
   "mL",
+  "puff",
   "J",
 ]);
 export const basis: v.GenericSchema<unknown, Basis> = v.picklist(["total", "ideal", "adjusted", "lean"]);

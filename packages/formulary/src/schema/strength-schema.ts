@@ -1,11 +1,12 @@
 import type { Preparation, Strength } from "@steelyard/core/dosing";
 import * as v from "valibot";
 import { citations } from "./citation-schema.ts";
-import { identifier, notNegative, positive, text } from "./primitives.ts";
+import { count, identifier, notNegative, positive, text } from "./primitives.ts";
 import { doseUnit } from "./rule-schema.ts";
 
-export const strength: v.GenericSchema<unknown, Strength> = v.strictObject({
+const liquid = v.strictObject({
   id: identifier,
+  amountPerPuff: v.exactOptional(v.never()),
   amountPerMl: positive,
   unit: doseUnit,
   container: text,
@@ -19,6 +20,18 @@ export const strength: v.GenericSchema<unknown, Strength> = v.strictObject({
   ),
   citations,
 });
+
+const inhaler = v.strictObject({
+  id: identifier,
+  amountPerPuff: positive,
+  unit: doseUnit,
+  container: text,
+  containerPuffs: count,
+  citations,
+});
+
+/** Told apart by how they count their contents, so that a fault is named in the shape that was meant. */
+export const strength: v.GenericSchema<unknown, Strength> = v.variant("amountPerPuff", [inhaler, liquid]);
 
 const preparationParts = { id: identifier, unit: doseUnit, totalMl: positive, diluent: text, citations };
 

@@ -101,6 +101,7 @@ const ROUTES = [
   "oral",
   "rectal",
   "nebulised",
+  "inhaled",
   "intratracheal",
   "external",
 ] as const satisfies readonly Route[];

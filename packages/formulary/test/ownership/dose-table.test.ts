@@ -78,7 +78,11 @@ describe("the dose table", () => {
     [{ amount: "1e3" }, "amount", 'must be a plain number such as 0.5, not "1e3"'],
     [{ amount: "" }, "amount", "must not be empty"],
     [{ amount: "-1" }, "amount", 'must be a plain number such as 0.5, not "-1"'],
-    [{ unit: "mcg" }, "unit", 'must be one of g, mg, microgram, nanogram, mmol, unit, mL, J: it is "mcg"'],
+    [
+      { unit: "mcg" },
+      "unit",
+      'must be one of g, mg, microgram, nanogram, mmol, unit, mL, puff, J: it is "mcg"',
+    ],
     [{ basis: "actual" }, "basis", 'must be one of total, ideal, adjusted, lean: it is "actual"'],
     [{ per: "m2" }, "per", 'cannot be changed here: it is "kg" in the formulary'],
     [{ low: "" }, "low", "must not be empty where high is given"],

@@ -67,7 +67,7 @@ function whatWasDone(
 }
 
 function furtherNotes(next: FurtherDose, messages: BookletMessages): readonly string[] {
-  const dose = `${formatQuantity(next.dose)}${volumeText(next, messages)}${whatWasDone(next, messages)}`;
+  const dose = `${amountText(next, messages)}${volumeText(next, messages)}${whatWasDone(next, messages)}`;
   return [messages.further({ dose }), ...dilutionNotes(next.volume, messages), ...sentencesOf(next.warnings)];
 }
 
@@ -79,13 +79,25 @@ function doseText(line: DoseLine, messages: BookletMessages): string {
     rate === undefined || isRate
       ? ""
       : ` = ${messages.rate({ mlPerH: mlPerH(rate.mlPerH), concentration: rate.concentration })}`;
-  return `${formatQuantity(line.dose)}${of}${volumeText(line, messages)}${rateText}`;
+  return `${amountText(line, messages)}${of}${volumeText(line, messages)}${rateText}`;
+}
+
+/** "10 puffs of 100 micrograms/puff" where the dose counts them, else the dose itself. */
+function amountText({ dose, puffs }: Pick<FurtherDose, "dose" | "puffs">, messages: BookletMessages): string {
+  const amount = formatQuantity(dose);
+  return puffs === undefined || dose.unit !== "puff"
+    ? amount
+    : messages.volume({ ml: amount, strength: puffs.strength });
 }
 
 function volumeText(
-  { dose, volume }: Pick<FurtherDose, "dose" | "volume">,
+  { dose, volume, puffs }: Pick<FurtherDose, "dose" | "volume" | "puffs">,
   messages: BookletMessages,
 ): string {
+  if (puffs !== undefined && dose.unit !== "puff") {
+    const count = formatQuantity({ amount: puffs.puffs, unit: "puff" });
+    return ` = ${messages.volume({ ml: count, strength: puffs.strength })}`;
+  }
   if (volume === undefined || dose.unit === "mL") return "";
   return ` = ${messages.volume({ ml: ml(volume.ml), strength: volume.strength })}`;
 }

@@ -52,8 +52,8 @@ const given = v.strictObject({
   route: name,
   dose: v.strictObject({
     amount: positiveAmount,
-    unit: v.picklist(["g", "mg", "microgram", "nanogram", "mmol", "unit", "mL", "J"]),
-    per: v.optional(v.picklist(["kg", "m2", "mL", "min", "h", "kg/min", "kg/h"])),
+    unit: v.picklist(["g", "mg", "microgram", "nanogram", "mmol", "unit", "mL", "puff", "J"]),
+    per: v.optional(v.picklist(["kg", "m2", "mL", "puff", "min", "h", "kg/min", "kg/h"])),
   }),
   volume: v.optional(v.strictObject({ ml: positiveAmount, strength: name })),
 });

@@ -26,6 +26,7 @@ const ucumOf: Readonly<Record<Dose["unit"], string>> = {
   // Units of a medicine are arbitrary: which ones, the medicine says.
   unit: "[arb'U]",
   mL: "mL",
+  puff: "{puff}",
   J: "J",
 };
 

@@ -73,7 +73,19 @@ export function DoseLine(props: Props): VNode {
 /** What the hand does: millilitres of what, millilitres an hour, or joules. */
 function Draw({ line }: { readonly line: SheetLine }): VNode {
   if (line.unavailable !== undefined) return <b class="dose-line__none">{sheetMessages.noDose}</b>;
-  const { dose, volume, rate } = line;
+  const { dose, volume, puffs, rate } = line;
+  if (puffs !== undefined) {
+    return (
+      <>
+        <b>
+          <Quantity dose={{ amount: puffs.puffs, unit: "puff" }} />
+        </b>
+        <span>
+          {sheetMessages.of} {writeLabel(puffs.strength, language?.numbers)}
+        </span>
+      </>
+    );
+  }
   if (rate !== undefined) {
     return (
       <>

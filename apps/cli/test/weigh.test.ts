@@ -92,6 +92,16 @@ describe("steelyard weigh", () => {
     expect(rows[0]?.notes).toContain("The missing foot was taken off");
   });
 
+  it("names a likely slip of a row in doubt with what was perhaps meant, and changes nothing", () => {
+    const { rows } = weigh("lying_length_cm,arm_mm,waist_cm\n53.5,190,55\n136,190,60\n");
+    expect(rows[0]?.notes).toContain(
+      "Length 53.5 cm is unlikely: it may have been read in inches. Did you mean 53.5 in (135.89 cm)?",
+    );
+    expect(rows[0]).toMatchObject({ lying_length_cm: "53.5", arm_mm: "190" });
+    expect(Number(rows[0]?.total_kg)).toBeLessThan(10);
+    expect(rows[1]?.notes).toBe("");
+  });
+
   it("takes a segment of a limb for a length, and oedema as a word", () => {
     const { rows } = weigh(
       "knee_height_cm,arm_mm,oedema,ulna_cm\n40,190,no,\n40,190,yes,\n,190,,20\n40,190,perhaps,\n",

@@ -24,9 +24,11 @@ Columns that are read, any subset in any order (a length or an age is required):
 Columns that are added:
   total_kg, low95_kg, high95_kg, ideal_kg, notes
 All other columns are passed on as they are. A row that cannot be served is
-marked in notes and never stops the file. Standing height is taken as a lying
-length 0.7 cm longer; where both are given the lying length is used. Commas,
-semicolons or tabs part the cells; semicolons go with decimal commas.
+marked in notes and never stops the file; a likely slip of unit, digits or
+fields is named there with what was perhaps meant, and not applied. Standing
+height is taken as a lying length 0.7 cm longer; where both are given the
+lying length is used. Commas, semicolons or tabs part the cells; semicolons go
+with decimal commas.
 
 Examples:
   steelyard weigh survey.csv -o weighed.csv

@@ -2,6 +2,8 @@ import {
   type BodyModel,
   estimateWeight,
   idealWeight,
+  type Measurements,
+  recogniseSlips,
   type SiteProfile,
   uncalibratedSite,
 } from "@steelyard/core/body";
@@ -11,6 +13,7 @@ import {
   describeBodyWarning,
   describeEntryIssue,
   describeEntryNotice,
+  describeSlip,
 } from "@steelyard/core/wording";
 import { toBytes } from "./bytes.ts";
 import type { CsvDialect } from "./csv-dialect.ts";
@@ -37,6 +40,11 @@ export function createRowWeigher({
 }): RowWeigher {
   const readRow = createRowReader({ plan, dialect });
   const estimateOptions = { model, site };
+  /** The likeliest slip that has a correction to propose; looked for in rows that are in doubt, since it costs as much as the weight. */
+  const likelySlip = (measurements: Measurements): readonly string[] => {
+    const [slip] = recogniseSlips(measurements, estimateOptions);
+    return slip === undefined || slip.type === "outlier" ? [] : [describeSlip(slip)];
+  };
   const writeKg = createKgWriter(dialect.decimalMark);
 
   return (cells) => {
@@ -58,6 +66,8 @@ export function createRowWeigher({
         ...shapeNote,
         ...notices.map((notice) => describeEntryNotice(notice)),
         describeBodyIssue(error),
+        // A refusal that proposes another unit has said what the recogniser would say.
+        ...("proposal" in error && error.proposal !== undefined ? [] : likelySlip(measurements)),
       ];
       cells.push("", "", "", "", writeNotes(notes));
       return;
@@ -73,6 +83,7 @@ export function createRowWeigher({
         ...shapeNote,
         ...notices.map((notice: EntryNotice) => describeEntryNotice(notice)),
         ...warnings.map((warning) => describeBodyWarning(warning)),
+        ...(warnings.some(({ type }) => doubts.has(type)) ? likelySlip(measurements) : []),
         ...(ideal === undefined || ideal.ok ? [] : [describeBodyIssue(ideal.error)]),
       ]);
     }
@@ -85,6 +96,9 @@ export function createRowWeigher({
     );
   };
 }
+
+/** What a slip of the tape or the pen shows itself by. */
+const doubts: ReadonlySet<string> = new Set(["measurement-extrapolated", "measurement-conflict"]);
 
 /**
  * Writes kg to 10 g, which is finer than anything known of an estimate. Putting two whole numbers together takes a fifth

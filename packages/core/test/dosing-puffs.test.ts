@@ -1,14 +1,9 @@
-import {
-  computeSheet,
-  type DoseLine,
-  type Formulary,
-  type SimpleRule,
-  type Strength,
-} from "@steelyard/core/dosing";
+import { computeSheet, type DoseLine, type SimpleRule, type Strength } from "@steelyard/core/dosing";
 import { FRENCH_NUMBERS, kilograms, writeLabel } from "@steelyard/core/units";
 import { describeDosingWarning, describeWorking, FRENCH_LANGUAGE } from "@steelyard/core/wording";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { oneUseFormulary } from "./support/one-use-formulary.ts";
 
 const citations = [{ sourceId: "common-practice", verification: "memory" }] as const;
 const inhaler = (amountPerPuff: number): Strength => ({
@@ -21,42 +16,8 @@ const inhaler = (amountPerPuff: number): Strength => ({
 });
 
 function lineOf(rule: SimpleRule, strengths: readonly Strength[], kg = 20): DoseLine {
-  const formulary: Formulary = {
-    id: "invented",
-    version: "1",
-    title: "Invented",
-    signed: false,
-    deviceEnergiesJ: [],
-    sources: [{ id: "common-practice", title: "Invented", verification: "common practice" }],
-    medicines: [
-      {
-        id: "m",
-        name: "inventedol",
-        kind: "medicine",
-        strengths,
-        incompatibilities: [],
-        uses: [
-          {
-            id: "u",
-            title: "use",
-            problem: "breathing",
-            indication: "none",
-            routes: ["inhaled"],
-            options: [{ id: "only", title: "only", rule, citations }],
-            defaultOption: "only",
-            strengths: strengths.map(({ id }) => id),
-            administration: { text: "inhaled", citations },
-            limits: [],
-            contraindications: [],
-            cautions: [],
-            monitoring: [],
-            neonates: "covered",
-          },
-        ],
-      },
-    ],
-  };
-  const [line] = computeSheet({ formulary, weights: { totalKg: kilograms(kg), idealKg: kilograms(kg) } });
+  const formulary = oneUseFormulary({ rule, strengths, medicine: { name: "inventedol" } });
+  const [line] = computeSheet({ formulary, weights: { totalKg: kilograms(kg) } });
   if (line === undefined || line.unavailable) throw new Error("the line must have a dose");
   return line;
 }

@@ -3,10 +3,11 @@ import {
   computeSheet,
   type DoseLine,
   fluidDeficitMl,
+  type InfusionRule,
   maintenanceFluidMl,
   type Rule,
 } from "@steelyard/core/dosing";
-import { kilograms } from "@steelyard/core/units";
+import { kilograms, months } from "@steelyard/core/units";
 import { describeDosingWarning, describeWorking } from "@steelyard/core/wording";
 import { describe, expect, it } from "vitest";
 import published from "./published/fluids.json" with { type: "json" };
@@ -111,6 +112,88 @@ describe("a fluid by mL/kg/h", () => {
     // 61.75 mL/h lies between two steps; the lower is taken.
     expect(line.rate?.mlPerH).toBe(61.7);
     expect(say(line)).toContain("61.75 mL/h is set as 61.7 mL/h (0.1 % less).");
+  });
+});
+
+describe("an infusion by age", () => {
+  const at = (startPerKg: number): InfusionRule => ({
+    kind: "infusion",
+    unit: "mg",
+    per: "h",
+    basis: "total",
+    startPerKg,
+    lowPerKg: 0.5,
+    highPerKg: 1,
+  });
+  const rule: Rule = {
+    kind: "infusion-age-bands",
+    bands: [
+      { lowMonths: 12, highMonths: 108, rule: at(1) },
+      { lowMonths: 108, rule: at(0.7) },
+    ],
+  };
+  const syringe = { kind: "per-kg", unit: "mg", totalMl: 50, diluent: "saline", citations } as const;
+  const preparations = [
+    { ...syringe, kind: "fixed", id: "fixed", amount: 50, lowKg: 20 },
+    { ...syringe, id: "own", amountPerKg: 5, highKg: 15 },
+  ] as const;
+  const line = (kg: number, ageMonths?: number, own: Rule = rule) => {
+    const [computed] = computeSheet({
+      formulary: oneUseFormulary({ rule: own, use: { preparations } }),
+      weights: { totalKg: kilograms(kg) },
+      ...(ageMonths !== undefined && { ageMonths: months(ageMonths) }),
+    });
+    if (computed === undefined) throw new Error("no line");
+    return computed;
+  };
+  const given = (...facts: Parameters<typeof line>): DoseLine => {
+    const computed = line(...facts);
+    if (computed.unavailable) throw new Error("no dose");
+    return computed;
+  };
+
+  it.each([
+    [12, 1],
+    [107.9, 1],
+    [108, 0.7],
+  ])("at %d months starts at %d mg/kg/h: a band holds its lower edge alone", (ageMonths, amount) => {
+    const computed = given(30, ageMonths);
+    expect(computed.dose).toEqual({ amount, unit: "mg", per: "kg/h" });
+    expect(computed.rate?.mlPerH).toBe(30 * amount);
+    expect(computed.working[0]).toMatchObject({ step: "band", by: "age", value: ageMonths });
+  });
+
+  it("refuses an age under its bands, and shows every start where the age is not known", () => {
+    expect(line(8, 6).unavailable).toMatchObject({ type: "outside-bands", by: "age", low: 12 });
+    expect(line(30).unavailable).toEqual({
+      type: "age-missing",
+      choices: [
+        { lowMonths: 12, highMonths: 108, dose: { amount: 1, unit: "mg", per: "kg/h" } },
+        { lowMonths: 108, dose: { amount: 0.7, unit: "mg", per: "kg/h" } },
+      ],
+    });
+  });
+
+  it("runs what the formulary gives for an unknown age, and says so", () => {
+    const computed = given(30, undefined, { ...rule, whenAgeUnknown: at(0.7) });
+    expect(computed.dose.amount).toBe(0.7);
+    expect(computed.warnings).toContainEqual({ type: "age-needed", for: "band" });
+  });
+
+  it("leaves out the syringe that is not made up for this weight, with a word", () => {
+    const heavy = given(30, 60);
+    expect(heavy.preparations?.map(({ id }) => id)).toEqual(["fixed"]);
+    expect(say(heavy)).toContain(
+      "A syringe of 5 mg/kg in 50 mL is made up for under 15 kg and not for 30 kg, so it is left out.",
+    );
+    expect(given(12, 60).preparations?.map(({ id }) => id)).toEqual(["own"]);
+    expect(say(given(12, 60)).join(" ")).not.toContain("left out");
+  });
+
+  it("has a dose and no rate where nothing is made up for this weight, and says so", () => {
+    const between = given(17, 60);
+    expect(between.rate).toBeUndefined();
+    expect(between.warnings).toContainEqual({ type: "no-preparation", kg: 17 });
   });
 });
 

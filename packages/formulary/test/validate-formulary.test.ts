@@ -183,6 +183,24 @@ const planted: readonly Planted[] = [
     message: "the start 10 micrograms/kg/min is not between 0.05 and 1",
   },
   {
+    name: "a start outside the range of one age",
+    plant: (f) => Object.assign(rule(f, "aminophylline", "asthma-infusion").bands[1].rule, { startPerKg: 7 }),
+    place: "aminophylline, use asthma-infusion",
+    message: "the start 7 mg/kg/h is not between 0.5 and 0.7",
+  },
+  {
+    name: "an age that no infusion is for",
+    plant: (f) => Object.assign(rule(f, "aminophylline", "asthma-infusion").bands[1], { lowMonths: 120 }),
+    place: "aminophylline, use asthma-infusion, bands of age",
+    message: "nothing covers 108 to 120 months",
+  },
+  {
+    name: "an infusion that counts in minutes at one age alone",
+    plant: (f) => Object.assign(rule(f, "aminophylline", "asthma-infusion").bands[1].rule, { per: "min" }),
+    place: "aminophylline, use asthma-infusion",
+    message: "counts in mg/kg/h and mg/kg/min: all bands must count in one",
+  },
+  {
     name: "an infusion that nobody can make up",
     plant: (f) => {
       delete use(f, "adrenaline", "infusion").preparations;

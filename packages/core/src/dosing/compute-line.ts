@@ -7,8 +7,8 @@ import { givenDose } from "./given-dose.ts";
 import { infusionLine } from "./infusion-line.ts";
 import type { LineHead } from "./line-head.ts";
 import type { LineTask } from "./line-task.ts";
-import { resolveRule } from "./resolve-rule.ts";
-import type { AgeBandRule } from "./rule.ts";
+import { resolveInfusion, resolveRule } from "./resolve-rule.ts";
+import { type AgeBandRule, type InfusionAgeBandRule, isRunning, type RunningRule } from "./rule.ts";
 import type { SheetLine, UnavailableLine } from "./sheet-line.ts";
 import type { WorkingStep } from "./working-step.ts";
 
@@ -18,10 +18,7 @@ export function computeLine(task: LineTask): SheetLine {
   const applicability = checkApplicability(use, child);
   if (applicability.unavailable) return withoutDose(head, applicability.unavailable, [], []);
   const { warnings } = applicability;
-  if (option.rule.kind === "infusion" || option.rule.kind === "tiered-rate") {
-    const line = infusionLine({ ...task, rule: option.rule, warnings });
-    return line.ok ? line.value : withoutDose(head, line.error, [], warnings);
-  }
+  if (isRunning(option.rule)) return runningLine(task, option.rule, warnings);
   const resolved = resolveRule(option.rule, child);
   if (!resolved.ok) {
     const { error } = resolved;
@@ -35,6 +32,34 @@ export function computeLine(task: LineTask): SheetLine {
   const before = [...warnings, ...ruleWarnings];
   const line = doseLine({ ...task, rule, steps, warnings: before });
   return line.ok ? line.value : withoutDose(head, line.error, steps, before);
+}
+
+function runningLine(task: LineTask, rule: RunningRule, warnings: readonly DosingWarning[]): SheetLine {
+  const { head, child } = task;
+  if (rule.kind !== "infusion-age-bands") {
+    const line = infusionLine({ ...task, rule, steps: [], warnings });
+    return line.ok ? line.value : withoutDose(head, line.error, [], warnings);
+  }
+  const resolved = resolveInfusion(rule, child);
+  if (!resolved.ok) {
+    const { error } = resolved;
+    const reason: Unavailable =
+      error.type === "age-missing" ? { type: "age-missing", choices: startsByAge(rule) } : error;
+    return withoutDose(head, reason, [], warnings);
+  }
+  const { steps } = resolved.value;
+  const before = [...warnings, ...resolved.value.warnings];
+  const line = infusionLine({ ...task, rule: resolved.value.rule, steps, warnings: before });
+  return line.ok ? line.value : withoutDose(head, line.error, steps, before);
+}
+
+/** Where the infusion starts in each band of age. */
+function startsByAge({ bands }: InfusionAgeBandRule): AgeChoice[] {
+  return bands.map(({ lowMonths, highMonths, rule: { startPerKg: amount, unit, per } }) => ({
+    lowMonths,
+    ...(highMonths !== undefined && { highMonths }),
+    dose: { amount, unit, per: `kg/${per}` as const },
+  }));
 }
 
 function withoutDose(

@@ -20,6 +20,8 @@ export type DosingWarning =
     }
   /** What is drawn up is stronger than it may be given: to be made up to at least this volume. */
   | { readonly type: "too-concentrated"; readonly ml: number; readonly leastMl: number }
+  /** Nothing in the formulary says how the syringe is made up for this weight, so there is a dose and no rate. */
+  | { readonly type: "no-preparation"; readonly kg: number }
   /** The first hour of the infusion alone brings more fluid than the child needs in one. */
   | { readonly type: "fluid-load"; readonly ml: number; readonly allowanceMl: number }
   /** Too small to draw up from the strength at hand: to be diluted first, by the recipe given. */

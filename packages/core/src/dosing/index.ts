@@ -21,21 +21,25 @@ export type {
 } from "./formulary.ts";
 export { type InfusionArithmetic, infusionDose, infusionRateMlPerH } from "./infusion-rate.ts";
 export { maintenanceFluidMl } from "./maintenance-fluid.ts";
-export type {
-  AcceptedRange,
-  AgeBand,
-  AgeBandRule,
-  DoseLimits,
-  FixedRule,
-  InfusionRule,
-  PerKgRule,
-  PerM2Rule,
-  Rule,
-  SimpleRule,
-  TieredRateRule,
-  WeightBand,
-  WeightBandRule,
-  WeightTier,
+export {
+  type AcceptedRange,
+  type AgeBand,
+  type AgeBandRule,
+  type DoseLimits,
+  type FixedRule,
+  type InfusionAgeBand,
+  type InfusionAgeBandRule,
+  type InfusionRule,
+  isRunning,
+  type PerKgRule,
+  type PerM2Rule,
+  type Rule,
+  type RunningRule,
+  type SimpleRule,
+  type TieredRateRule,
+  type WeightBand,
+  type WeightBandRule,
+  type WeightTier,
 } from "./rule.ts";
 export type { SettlingMeasurement } from "./settling-measurement.ts";
 export type {

@@ -6,7 +6,14 @@ import type { DosingWarning, Unavailable } from "./dosing-warning.ts";
 import type { LineTask } from "./line-task.ts";
 import { HOURLY_MAINTENANCE } from "./maintenance-fluid.ts";
 import { errorPercent } from "./measure-volume.ts";
-import { highestPerKg, lesser, prepareInfusion, pumpRate, suitablePreparations } from "./prepare-infusion.ts";
+import {
+  highestPerKg,
+  lesser,
+  preparationsLeftOut,
+  prepareInfusion,
+  pumpRate,
+  suitablePreparations,
+} from "./prepare-infusion.ts";
 import type { InfusionRule, TieredRateRule } from "./rule.ts";
 import type { DoseLine, PreparedInfusion } from "./sheet-line.ts";
 import { ROUNDING_TOLERANCE_PERCENT } from "./syringes.ts";
@@ -14,7 +21,9 @@ import { tieredAmount } from "./tiered-amount.ts";
 import type { WorkingStep } from "./working-step.ts";
 
 export interface InfusionLineTask extends LineTask {
+  /** The rule for this child, bands resolved. */
   readonly rule: InfusionRule | TieredRateRule;
+  readonly steps: readonly WorkingStep[];
   readonly warnings: readonly DosingWarning[];
 }
 
@@ -37,6 +46,7 @@ function preparedLine(task: InfusionLineTask, rule: InfusionRule, chosen: Chosen
     prepareInfusion({ rule, chosen, preparation, means }),
   );
   const first = preparations[0];
+  const leftOut = preparationsLeftOut(use.preparations ?? [], child);
   const start = startOf(rule, kg);
   return {
     ...head,
@@ -49,8 +59,15 @@ function preparedLine(task: InfusionLineTask, rule: InfusionRule, chosen: Chosen
     ...(start.warnings.length > 0 && { limitedBy: "single-maximum" as const }),
     further: [],
     robustnessOmitted: "titrated",
-    working: [...steps, ...start.steps, ...(first?.working ?? [])],
-    warnings: [...task.warnings, ...warnings, ...start.warnings, ...ratesRounded(first), ...fluidLoad(first)],
+    working: [...task.steps, ...steps, ...start.steps, ...leftOut, ...(first?.working ?? [])],
+    warnings: [
+      ...task.warnings,
+      ...warnings,
+      ...start.warnings,
+      ...ratesRounded(first),
+      ...fluidLoad(first),
+      ...withoutRate(first, child),
+    ],
   };
 }
 
@@ -108,7 +125,7 @@ function tieredLine(task: InfusionLineTask, rule: TieredRateRule, chosen: Chosen
 
 /** What fluids by tiers and by mL/kg/h have in common. */
 function rateLine(
-  { head, means, warnings: before }: InfusionLineTask,
+  { head, means, steps: bandSteps, warnings: before }: InfusionLineTask,
   { basis, kg, steps: basisSteps, warnings: basisWarnings }: ChosenBasis,
   {
     exactMlPerH,
@@ -136,7 +153,7 @@ function rateLine(
     rate: { mlPerH: toNumber(mlPerH), concentration: means.medicine.name },
     ...(warnings.length > 0 && { limitedBy: "single-maximum" as const }),
     further: [],
-    working: [...basisSteps, ...steps, ...(percent === 0 ? [] : [pumpStep])],
+    working: [...bandSteps, ...basisSteps, ...steps, ...(percent === 0 ? [] : [pumpStep])],
     warnings: [...before, ...basisWarnings, ...warnings, ...rounded(percent)],
   };
 }
@@ -162,6 +179,10 @@ function startOf(
 /** The maintenance of one hour, mL, on total weight. */
 function maintenanceOf(child: ChildFacts): Rational {
   return tieredAmount({ kg: child.kgByBasis.total, tiers: HOURLY_MAINTENANCE }).sum;
+}
+
+function withoutRate(prepared: PreparedInfusion | undefined, child: ChildFacts): DosingWarning[] {
+  return prepared === undefined ? [{ type: "no-preparation", kg: toNumber(child.kgByBasis.total) }] : [];
 }
 
 function fluidLoad(prepared: PreparedInfusion | undefined): DosingWarning[] {

@@ -35,6 +35,27 @@ export function suitablePreparations(preparations: readonly Preparation[], child
   ];
 }
 
+/** The syringes by weight that are not for this child, as steps; a fixed concentration has its heir in the next band. */
+export function preparationsLeftOut(
+  preparations: readonly Preparation[],
+  { kgByBasis: { total } }: ChildFacts,
+): WorkingStep[] {
+  return preparations.flatMap((preparation) => {
+    const { kind, unit, totalMl, lowKg, highKg } = preparation;
+    if (kind === "fixed" || isWithin(total, lowKg, highKg)) return [];
+    return [
+      {
+        step: "preparation-left-out",
+        perKg: { amount: preparation.amountPerKg, unit, per: "kg" },
+        totalMl,
+        kg: toNumber(total),
+        ...(lowKg !== undefined && { lowKg }),
+        ...(highKg !== undefined && { highKg }),
+      },
+    ];
+  });
+}
+
 /** The means of an infusion, with the fluid this child needs in one hour. */
 export interface InfusionMeans extends Means {
   readonly maintenanceMlPerH: Rational;

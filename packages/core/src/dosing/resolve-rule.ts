@@ -3,13 +3,19 @@ import { toNumber } from "../units/rational.ts";
 import { type ChildFacts, isWithin } from "./child-facts.ts";
 import { chooseBasis } from "./choose-basis.ts";
 import type { DosingWarning, Unavailable } from "./dosing-warning.ts";
-import type { AgeBandRule, SimpleRule, WeightBandRule } from "./rule.ts";
+import type { AgeBandRule, InfusionAgeBandRule, InfusionRule, SimpleRule, WeightBandRule } from "./rule.ts";
 import type { WorkingStep } from "./working-step.ts";
 
-export interface ResolvedRule {
-  readonly rule: SimpleRule;
+export interface ResolvedRule<R = SimpleRule> {
+  readonly rule: R;
   readonly steps: readonly WorkingStep[];
   readonly warnings: readonly DosingWarning[];
+}
+
+interface AgeBandOf<R> {
+  readonly lowMonths: number;
+  readonly highMonths?: number;
+  readonly rule: R;
 }
 
 /** The rule that applies to this child: bands are looked up, anything else stays as it is. */
@@ -22,7 +28,18 @@ export function resolveRule(
   return ok({ rule, steps: [], warnings: [] });
 }
 
-function resolveAge(rule: AgeBandRule, { ageMonths }: ChildFacts): Result<ResolvedRule, Unavailable> {
+/** The infusion of this child's age. */
+export function resolveInfusion(
+  rule: InfusionAgeBandRule,
+  child: ChildFacts,
+): Result<ResolvedRule<InfusionRule>, Unavailable> {
+  return resolveAge(rule, child);
+}
+
+function resolveAge<R>(
+  rule: { readonly bands: readonly AgeBandOf<R>[]; readonly whenAgeUnknown?: R },
+  { ageMonths }: ChildFacts,
+): Result<ResolvedRule<R>, Unavailable> {
   if (ageMonths === undefined) {
     return rule.whenAgeUnknown
       ? ok({ rule: rule.whenAgeUnknown, steps: [], warnings: [{ type: "age-needed", for: "band" }] })

@@ -98,6 +98,20 @@ export interface InfusionRule extends OfSubstance {
   readonly maximum?: Dose;
 }
 
+/** An infusion by bands of age [lowMonths, highMonths), all in one unit and time, the last one may be open. */
+export interface InfusionAgeBandRule {
+  readonly kind: "infusion-age-bands";
+  readonly bands: readonly InfusionAgeBand[];
+  /** What to run where the age is not known; absent: the starts by age are shown instead. */
+  readonly whenAgeUnknown?: InfusionRule;
+}
+
+export interface InfusionAgeBand {
+  readonly lowMonths: number;
+  readonly highMonths?: number;
+  readonly rule: InfusionRule;
+}
+
 /** A fluid that runs by tiers of weight: so much for each of the first kg, so much for each of the next. */
 export interface TieredRateRule {
   readonly kind: "tiered-rate";
@@ -116,4 +130,20 @@ export interface WeightTier {
   readonly perKg: number;
 }
 
-export type Rule = SimpleRule | AgeBandRule | WeightBandRule | InfusionRule | TieredRateRule;
+export type Rule = SimpleRule | AgeBandRule | WeightBandRule | RunningRule;
+
+/** What runs, in place of being given at once. */
+export type RunningRule = InfusionRule | InfusionAgeBandRule | TieredRateRule;
+
+/**
+ * Whether a rule is of something that runs: an infusion, or a fluid by tiers.
+ *
+ * ```ts
+ * import { isRunning } from "@steelyard/core/dosing";
+ * import assert from "node:assert/strict";
+ * assert.ok(!isRunning({ kind: "fixed", amount: 1, unit: "mg" }));
+ * ```
+ */
+export function isRunning(rule: Rule): rule is RunningRule {
+  return rule.kind === "infusion" || rule.kind === "infusion-age-bands" || rule.kind === "tiered-rate";
+}

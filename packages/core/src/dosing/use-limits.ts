@@ -5,7 +5,7 @@ import { withoutDrift } from "../units/without-drift.ts";
 import { type ChildFacts, isWithin } from "./child-facts.ts";
 import { chooseBasis } from "./choose-basis.ts";
 import type { PreparedUse } from "./prepare-uses.ts";
-import type { Rule, SimpleRule } from "./rule.ts";
+import { isRunning, type Rule, type SimpleRule } from "./rule.ts";
 import type { Basis } from "./weights.ts";
 
 const NOTHING: Rational = { numerator: 0, denominator: 1 };
@@ -46,7 +46,7 @@ export function singleMaximum({ use }: PreparedUse, unit: DoseUnit): Rational | 
 }
 
 function simpleRules(rule: Rule): readonly SimpleRule[] {
-  if (rule.kind === "infusion" || rule.kind === "tiered-rate") return [];
+  if (isRunning(rule)) return [];
   if (rule.kind === "age-bands" || rule.kind === "weight-bands") return rule.bands.map((band) => band.rule);
   return [rule];
 }
@@ -60,14 +60,14 @@ function defaultRule({ use, options }: PreparedUse): Rule {
 
 export function unitOf(prepared: PreparedUse): DoseUnit {
   const rule = defaultRule(prepared);
-  if (rule.kind !== "age-bands" && rule.kind !== "weight-bands") return rule.unit;
+  if (!("bands" in rule)) return rule.unit;
   const [band] = rule.bands;
   if (band === undefined) throw new RangeError("Cannot track a use as its bands must not be empty");
   return band.rule.unit;
 }
 
 function basisOf(rule: Rule): Basis {
-  if (rule.kind === "age-bands")
+  if (rule.kind === "age-bands" || rule.kind === "infusion-age-bands")
     return basisOf(rule.bands[0]?.rule ?? { kind: "fixed", amount: 1, unit: "mg" });
   return "basis" in rule ? rule.basis : "total";
 }

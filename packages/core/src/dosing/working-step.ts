@@ -173,6 +173,15 @@ export type WorkingStep =
     }
   /** Fluid that the dose is added to. */
   | { readonly step: "added-to"; readonly ml: number; readonly diluent: string }
+  /** A syringe by weight that is not made up for a child of this weight. */
+  | {
+      readonly step: "preparation-left-out";
+      readonly perKg: Dose;
+      readonly totalMl: number;
+      readonly kg: number;
+      readonly lowKg?: number;
+      readonly highKg?: number;
+    }
   /** What goes into the syringe of an infusion, and what each mL then holds. */
   | {
       readonly step: "preparation";

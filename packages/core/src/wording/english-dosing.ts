@@ -132,6 +132,8 @@ export const ENGLISH_DOSING: DosingCatalogue = {
     "device-step": ({ exactJ, settingJ, errorPercent }) =>
       `${formatQuantity({ amount: exactJ, unit: "J" })} is set as ${formatQuantity({ amount: settingJ, unit: "J" })}, the nearest setting of the device (${difference(errorPercent)}).`,
     "added-to": ({ ml: volume, diluent }) => `The dose is added to ${ml(volume)} of ${diluent}.`,
+    "preparation-left-out": ({ perKg: dose, totalMl, kg, lowKg, highKg }) =>
+      `A syringe of ${formatQuantity(dose)} in ${ml(totalMl)} is made up for ${writeEdges(formatWeight, lowKg, highKg)} and not for ${formatWeight(kg)}, so it is left out.`,
     preparation: ({ amount, perKg: dose, kg, totalMl, diluent, concentration }) =>
       dose === undefined || kg === undefined
         ? `${formatQuantity(amount)} made up to ${ml(totalMl)} with ${diluent} = ${strength(concentration)}.`
@@ -152,6 +154,8 @@ export const ENGLISH_DOSING: DosingCatalogue = {
           : `Rounded to what can be measured: ${difference(errorPercent)} than the rule gives.`,
     "too-concentrated": ({ ml: volume, leastMl }) =>
       `${ml(volume)} is stronger than it may be given: make it up to ${ml(leastMl)} or more.`,
+    "no-preparation": ({ kg }) =>
+      `The formulary has no preparation for ${formatWeight(kg)}: there is a dose and no rate; make up the syringe by local practice.`,
     "fluid-load": ({ ml: volume, allowanceMl }) =>
       `The first hour of this infusion brings ${ml(volume)}, more than the ${ml(allowanceMl)} of maintenance for one hour: count it in the fluids. A stronger preparation only where the medicine and the vein allow it.`,
     diluted: ({ to }) => `Too little to measure undiluted: dilute to ${strength(to)} first.`,

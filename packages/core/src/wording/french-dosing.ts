@@ -135,6 +135,8 @@ export const FRENCH_DOSING: DosingCatalogue = {
     "device-step": ({ exactJ, settingJ, errorPercent }) =>
       `${quantity({ amount: exactJ, unit: "J" })}\u00a0: régler sur ${quantity({ amount: settingJ, unit: "J" })}, le réglage le plus proche de l’appareil (${difference(errorPercent)}).`,
     "added-to": ({ ml: volume, diluent }) => `La dose est ajoutée à ${ml(volume)} de ${diluent}.`,
+    "preparation-left-out": ({ perKg: dose, totalMl, kg, lowKg, highKg }) =>
+      `Une seringue de ${quantity(dose)} dans ${ml(totalMl)} se prépare pour ${writeEdges(kilograms, lowKg, highKg)} et non pour ${kilograms(kg)}\u00a0: elle est laissée de côté.`,
     preparation: ({ amount, perKg: dose, kg, totalMl, diluent, concentration }) =>
       dose === undefined || kg === undefined
         ? `${quantity(amount)} à compléter à ${ml(totalMl)} avec ${diluent} = ${strength(concentration)}.`
@@ -155,6 +157,8 @@ export const FRENCH_DOSING: DosingCatalogue = {
           : `Arrondie à ce qui se mesure\u00a0: ${difference(errorPercent)} que ne le veut la règle.`,
     "too-concentrated": ({ ml: volume, leastMl }) =>
       `${ml(volume)}\u00a0: plus concentré qu’il n’est permis\u202f; complétez à ${ml(leastMl)} ou plus.`,
+    "no-preparation": ({ kg }) =>
+      `Le formulaire n’a pas de préparation pour ${kilograms(kg)}\u00a0: il y a une dose et pas de débit\u202f; préparez la seringue selon l’usage local.`,
     "fluid-load": ({ ml: volume, allowanceMl }) =>
       `La première heure de cette perfusion apporte ${ml(volume)}, plus que les ${ml(allowanceMl)} d’entretien pour une heure\u00a0: comptez-les dans les apports. Une préparation plus concentrée seulement si le médicament et la veine le permettent.`,
     diluted: ({ to }) => `Trop peu pour être mesuré sans dilution\u00a0: diluez d’abord à ${strength(to)}.`,

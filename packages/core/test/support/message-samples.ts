@@ -150,6 +150,7 @@ const own: Readonly<Record<string, readonly Values[]>> = {
   "dosing.step.shortest-time": [{}, { kg: undefined }],
   "dosing.step.fluid-rate": [{ perKg: { amount: 0.5, unit: "mL", per: "kg/min" } }],
   "dosing.step.preparation": [{}, { perKg: undefined, kg: undefined }],
+  "dosing.step.preparation-left-out": [{}, { lowKg: undefined }],
   "dosing.step.puffs": [{}, { errorPercent: 0 }, { dose: { amount: 6, unit: "puff" }, errorPercent: 0 }],
   "dosing.step.rate": [{}, { errorPercent: 0, per: "h" }],
   "dosing.warning.limited": [

@@ -69,7 +69,7 @@ function uncoveredWeights({ preparations = [], limits }: Use, place: string): Fo
 }
 
 function ruleBands(rule: Rule, place: string): FormularyFault[] {
-  if (rule.kind === "age-bands") {
+  if (rule.kind === "age-bands" || rule.kind === "infusion-age-bands") {
     return bandsInOrder(
       rule.bands.map(({ lowMonths: low, highMonths: high }) => ({ low, high })),
       "months",

@@ -1,9 +1,9 @@
-import type { Dose, Formulary, SimpleRule, TieredRateRule } from "@steelyard/core/dosing";
+import type { Dose, Formulary, InfusionRule, SimpleRule, TieredRateRule } from "@steelyard/core/dosing";
 import { isInhaler } from "@steelyard/core/dosing";
 import { convertDose, isConvertible } from "@steelyard/core/units";
 import type { FormularyFault } from "../formulary-fault.ts";
 import { everyOption, type OptionPlace, plain } from "./place.ts";
-import { simpleRulesOf } from "./simple-rules-of.ts";
+import { infusionsOf, simpleRulesOf } from "./simple-rules-of.ts";
 
 /**
  * A maximum that already binds a child under the first weight, or never binds below the second, and a minimum
@@ -27,25 +27,31 @@ export function checkDoses(formulary: Formulary): FormularyFault[] {
   return everyOption(formulary).flatMap((optionPlace) => {
     const { option, place } = optionPlace;
     const { rule } = option;
-    if (rule.kind === "infusion") {
-      const { lowPerKg, startPerKg, highPerKg } = rule;
-      return lowPerKg <= startPerKg && startPerKg <= highPerKg && lowPerKg < highPerKg
-        ? []
-        : [
-            {
-              place,
-              message: `the start ${plain({ amount: startPerKg, unit: rule.unit, per: `kg/${rule.per}` })} is not between ${lowPerKg} and ${highPerKg}`,
-            },
-          ];
-    }
     if (rule.kind === "tiered-rate") return tierFaults(rule, place);
-    return [...simpleRulesOf(rule), ...(option.further ?? [])].flatMap((simple) => [
-      ...limitFaults(simple, place),
-      ...shareFaults(simple, place),
-      ...acceptedFaults(simple, place),
-      ...volumeFaults(simple, optionPlace),
-    ]);
+    return [
+      ...infusionsOf(rule).flatMap((infusion) => startFaults(infusion, place)),
+      ...doseFaults(optionPlace),
+    ];
   });
+}
+
+function doseFaults(optionPlace: OptionPlace): FormularyFault[] {
+  const { option, place } = optionPlace;
+  return [...simpleRulesOf(option.rule), ...(option.further ?? [])].flatMap((simple) => [
+    ...limitFaults(simple, place),
+    ...shareFaults(simple, place),
+    ...acceptedFaults(simple, place),
+    ...volumeFaults(simple, optionPlace),
+  ]);
+}
+
+function startFaults(
+  { lowPerKg, startPerKg, highPerKg, unit, per }: InfusionRule,
+  place: string,
+): FormularyFault[] {
+  if (lowPerKg <= startPerKg && startPerKg <= highPerKg && lowPerKg < highPerKg) return [];
+  const start = plain({ amount: startPerKg, unit, per: `kg/${per}` });
+  return [{ place, message: `the start ${start} is not between ${lowPerKg} and ${highPerKg}` }];
 }
 
 /** Tiers rise, and the last one is open, so that every weight is counted once. */

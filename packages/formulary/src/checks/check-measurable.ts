@@ -1,4 +1,4 @@
-import { computeSheet, type Formulary, isInhaler } from "@steelyard/core/dosing";
+import { computeSheet, type Formulary, isInhaler, isRunning } from "@steelyard/core/dosing";
 import { kilograms } from "@steelyard/core/units";
 import type { FormularyFault } from "../formulary-fault.ts";
 import { everyOption, type OptionPlace } from "./place.ts";
@@ -10,7 +10,7 @@ const TRIAL_WEIGHTS_KG = [3, 5, 8, 12, 18, 26, 40, 60, 80] as const;
 export function checkMeasurable(formulary: Formulary): FormularyFault[] {
   return everyOption(formulary).flatMap((optionPlace) => {
     const { use, option, place } = optionPlace;
-    if (option.rule.kind === "infusion" || option.rule.kind === "tiered-rate") return [];
+    if (isRunning(option.rule)) return [];
     return use.strengths
       .filter((strengthId) => isNeverMeasurable(optionPlace, strengthId))
       .map((strengthId) => ({

@@ -4,16 +4,15 @@ import type {
   Formulary,
   InfusionRule,
   InhalerStrength,
-  Rule,
   SimpleRule,
   Strength,
   TieredRateRule,
 } from "@steelyard/core/dosing";
-import { isInhaler } from "@steelyard/core/dosing";
+import { isInhaler, isRunning } from "@steelyard/core/dosing";
 import { isConvertible } from "@steelyard/core/units";
 import type { FormularyFault } from "../formulary-fault.ts";
 import { everyOption, type OptionPlace } from "./place.ts";
-import { simpleRulesOf } from "./simple-rules-of.ts";
+import { infusionsOf, simpleRulesOf } from "./simple-rules-of.ts";
 
 /** Every unit can be compared with those it meets: dose with limit, with strength, with what it is given as. */
 export function checkUnits(formulary: Formulary): FormularyFault[] {
@@ -22,6 +21,7 @@ export function checkUnits(formulary: Formulary): FormularyFault[] {
     ...strengthUnits(place),
     ...kindUnits(place),
     ...puffUnits(place),
+    ...oneTime(place),
     ...cumulativeUnits(place),
     ...givingUnits(place),
   ]);
@@ -30,9 +30,9 @@ export function checkUnits(formulary: Formulary): FormularyFault[] {
 /** Every rule of an option that asks for an amount. */
 function amountsOf({ option }: OptionPlace): (SimpleRule | InfusionRule | TieredRateRule)[] {
   const { rule } = option;
-  return rule.kind === "infusion" || rule.kind === "tiered-rate"
+  return rule.kind === "tiered-rate"
     ? [rule]
-    : [...simpleRulesOf(rule), ...(option.further ?? [])];
+    : [...infusionsOf(rule), ...simpleRulesOf(rule), ...(option.further ?? [])];
 }
 
 function unitsOf(place: OptionPlace): DoseUnit[] {
@@ -71,7 +71,7 @@ function strengthUnits(optionPlace: OptionPlace): FormularyFault[] {
         message: `preparation ${preparation.id} is in ${preparation.unit}, but the dose is in ${unit}`,
       })),
   );
-  const isInfusion = option.rule.kind === "infusion";
+  const isInfusion = infusionsOf(option.rule).length > 0;
   const needsStrength = !isInfusion && units.some((unit) => unit !== "mL" && unit !== "J");
   const needsPreparation = isInfusion && !units.includes("mL");
   return [
@@ -148,8 +148,11 @@ function puffUnits(optionPlace: OptionPlace): FormularyFault[] {
   return messages.map((message) => ({ place, message }));
 }
 
-function isRunning({ kind }: Rule): boolean {
-  return kind === "infusion" || kind === "tiered-rate";
+/** A pump that is set for one age must not count another way at the next. */
+function oneTime({ option: { rule }, place }: OptionPlace): FormularyFault[] {
+  const counted = new Set(infusionsOf(rule).map(({ unit, per }) => `${unit}/kg/${per}`));
+  if (counted.size < 2) return [];
+  return [{ place, message: `counts in ${[...counted].join(" and ")}: all bands must count in one` }];
 }
 
 function uniqueFaults(faults: readonly FormularyFault[]): FormularyFault[] {
@@ -185,7 +188,7 @@ function cumulativeUnits(optionPlace: OptionPlace): FormularyFault[] {
 /** Highest rate and concentration are compared with the dose. */
 function givingUnits(optionPlace: OptionPlace): FormularyFault[] {
   const { use, option, place } = optionPlace;
-  if (option.rule.kind === "infusion" || option.rule.kind === "tiered-rate") return [];
+  if (isRunning(option.rule)) return [];
   const { maximumRate, maximumConcentrationPerMl } = use.administration;
   const named: [string, Dose | undefined][] = [
     ["highest rate", maximumRate?.amount],

@@ -1,4 +1,4 @@
-import type { AcceptedRange, Dose, DoseUnit, Rule, SimpleRule } from "@steelyard/core/dosing";
+import type { AcceptedRange, Dose, DoseUnit, InfusionRule, Rule, SimpleRule } from "@steelyard/core/dosing";
 import { formatNumber } from "@steelyard/core/units";
 import { plainDose } from "./readable-value.ts";
 
@@ -18,15 +18,16 @@ export function describeRule(rule: Rule): string[] {
         ({ lowKg, highKg, rule: own }) =>
           `${edges(lowKg, highKg, `kg of ${rule.basis} weight`)}: ${simple(own)}`,
       );
-    case "infusion": {
-      const { unit, per } = rule;
-      const rate = (amount: number): string => plainDose({ amount, unit, per: `kg/${per}` });
-      const step = rule.stepPerKg === undefined ? "" : `, in steps of ${rate(rule.stepPerKg)}`;
-      const most = rule.maximum ? `, at most ${plainDose({ ...rule.maximum, per })}` : "";
+    case "infusion":
+      return [infusion(rule)];
+    case "infusion-age-bands":
       return [
-        `start at ${rate(rule.startPerKg)} of ${rule.basis} weight${ofSubstance(rule)}, range ${formatNumber(rule.lowPerKg)} to ${rate(rule.highPerKg)}${step}${most}`,
+        ...rule.bands.map(
+          ({ lowMonths, highMonths, rule: own }) =>
+            `${edges(lowMonths, highMonths, "months")}: ${infusion(own)}`,
+        ),
+        ...(rule.whenAgeUnknown ? [`age not known: ${infusion(rule.whenAgeUnknown)}`] : []),
       ];
-    }
     case "tiered-rate": {
       const tiers = rule.tiers.map(
         ({ upToKg, perKg }) =>
@@ -38,6 +39,14 @@ export function describeRule(rule: Rule): string[] {
     default:
       return [simple(rule)];
   }
+}
+
+function infusion(rule: InfusionRule): string {
+  const { unit, per } = rule;
+  const rate = (amount: number): string => plainDose({ amount, unit, per: `kg/${per}` });
+  const step = rule.stepPerKg === undefined ? "" : `, in steps of ${rate(rule.stepPerKg)}`;
+  const most = rule.maximum ? `, at most ${plainDose({ ...rule.maximum, per })}` : "";
+  return `start at ${rate(rule.startPerKg)} of ${rule.basis} weight${ofSubstance(rule)}, range ${formatNumber(rule.lowPerKg)} to ${rate(rule.highPerKg)}${step}${most}`;
 }
 
 function simple(rule: SimpleRule): string {
@@ -72,7 +81,8 @@ function ofSubstance({ expressedAs }: { readonly expressedAs?: string }): string
 
 /** "from 3 to under 10 kg". */
 export function edges(low: number | undefined, high: number | undefined, unit: string): string {
-  if (high === undefined) return `from ${formatNumber(low ?? 0)} ${unit}`;
+  if (high === undefined)
+    return `from ${formatNumber(low ?? 0)} ${low === 1 ? unit.replace("months", "month") : unit}`;
   const from = low === undefined || low === 0 ? "" : `from ${formatNumber(low)} to `;
-  return `${from}under ${formatNumber(high)} ${unit}`;
+  return `${from}under ${formatNumber(high)} ${high === 1 ? unit.replace("months", "month") : unit}`;
 }

@@ -21,7 +21,7 @@ export interface DoseRow {
 
 export type RulePart =
   | { readonly kind: "rule"; readonly rule: SimpleRule; readonly band?: Band }
-  | { readonly kind: "infusion"; readonly rule: InfusionRule }
+  | { readonly kind: "infusion"; readonly rule: InfusionRule; readonly band?: Band }
   | { readonly kind: "tier"; readonly rule: TieredRateRule; readonly tier: WeightTier };
 
 export interface Band {
@@ -57,13 +57,22 @@ function partsOf({ rule, further = [] }: DoseOption): [string, RulePart][] {
         ]),
         ...later,
       ];
+    case "infusion-age-bands": {
+      const bands = rule.bands.map((band, index): [string, RulePart] => [
+        `band ${index + 1}`,
+        { kind: "infusion", rule: band.rule, band: monthsOf(band) },
+      ]);
+      const unknown: [string, RulePart][] =
+        rule.whenAgeUnknown === undefined
+          ? []
+          : [["age unknown", { kind: "infusion", rule: rule.whenAgeUnknown }]];
+      return [...bands, ...unknown, ...later];
+    }
     case "age-bands": {
-      const bands = rule.bands.map(
-        ({ lowMonths: low, highMonths: high, rule: own }, index): [string, RulePart] => [
-          `band ${index + 1}`,
-          { kind: "rule", rule: own, band: { low, ...(high !== undefined && { high }), unit: "months" } },
-        ],
-      );
+      const bands = rule.bands.map((band, index): [string, RulePart] => [
+        `band ${index + 1}`,
+        { kind: "rule", rule: band.rule, band: monthsOf(band) },
+      ]);
       const unknown: [string, RulePart][] =
         rule.whenAgeUnknown === undefined
           ? []
@@ -81,4 +90,14 @@ function partsOf({ rule, further = [] }: DoseOption): [string, RulePart][] {
     default:
       return [["first", { kind: "rule", rule }], ...later];
   }
+}
+
+function monthsOf({
+  lowMonths: low,
+  highMonths: high,
+}: {
+  readonly lowMonths: number;
+  readonly highMonths?: number;
+}): Band {
+  return { low, ...(high !== undefined && { high }), unit: "months" };
 }

@@ -72,8 +72,9 @@ function ruleCells({ part }: DoseRow): Partial<DoseTableRow> {
     };
   }
   if (part.kind === "infusion") {
-    const { rule } = part;
+    const { rule, band } = part;
     return {
+      ...(band && bandCells(band)),
       amount: cell(rule.startPerKg),
       unit: rule.unit,
       per: `kg/${rule.per}`,

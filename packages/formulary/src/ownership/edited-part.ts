@@ -91,7 +91,8 @@ function readPart(part: RulePart, read: CellReader): RulePart {
       };
     }
     case "infusion": {
-      read.empty("band_low", "band_high", "band_unit", "minimum", "minimum_unit");
+      read.empty("minimum", "minimum_unit");
+      const band = readBand(part.band, read);
       read.same("per", `kg/${part.rule.per}`);
       const { maximum: _, stepPerKg: __, ...rule } = part.rule;
       const stepPerKg = read.optionalNumber("step");
@@ -108,6 +109,7 @@ function readPart(part: RulePart, read: CellReader): RulePart {
           ...(stepPerKg !== undefined && { stepPerKg }),
           ...(maximum && { maximum }),
         },
+        ...(band && { band }),
       };
     }
     case "rule": {

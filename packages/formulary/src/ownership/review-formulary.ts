@@ -1,4 +1,4 @@
-import type { Formulary, SimpleRule, WeightBand } from "@steelyard/core/dosing";
+import type { Formulary, InfusionAgeBand, SimpleRule, WeightBand } from "@steelyard/core/dosing";
 import { convertDose, formatNumber, isConvertible } from "@steelyard/core/units";
 import { everyOption, type OptionPlace } from "../checks/place.ts";
 import type { FormularyFault } from "../formulary-fault.ts";
@@ -38,6 +38,16 @@ function steps({ option: { rule }, place }: OptionPlace, stepShare: number): For
         stepShare,
       );
       return message === undefined ? [] : [{ place, message }];
+    });
+  }
+  if (rule.kind === "infusion-age-bands") {
+    return pairs(rule.bands).flatMap(([below, above]) => {
+      const start = ({ rule: { startPerKg, unit, basis } }: InfusionAgeBand): Side => ({
+        rule: { kind: "per-kg", amountPerKg: startPerKg, unit, basis },
+        kg: 1,
+      });
+      const message = stepBetween(start(below), start(above), ageInWords(above.lowMonths), stepShare);
+      return message === undefined ? [] : [{ place, message: `the start ${message}` }];
     });
   }
   if (rule.kind === "age-bands") {

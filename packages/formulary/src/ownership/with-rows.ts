@@ -1,4 +1,4 @@
-import type { DoseOption, Formulary, Rule, SimpleRule } from "@steelyard/core/dosing";
+import type { DoseOption, Formulary, InfusionRule, Rule, SimpleRule } from "@steelyard/core/dosing";
 import type { DoseRow } from "./dose-rows.ts";
 
 /** The formulary with edited rows of its dose table in place of its own. */
@@ -35,9 +35,20 @@ function withRuleRows(rule: Rule, rows: readonly DoseRow[]): Rule {
       const tiers = rows.flatMap(({ part }) => (part.kind === "tier" ? [part] : []));
       return tiers[0] === undefined ? rule : { ...tiers[0].rule, tiers: tiers.map(({ tier }) => tier) };
     }
-    case "infusion": {
-      const part = find(rows, "first");
-      return part?.kind === "infusion" ? part.rule : rule;
+    case "infusion":
+      return infusion(rows, "first") ?? rule;
+    case "infusion-age-bands": {
+      const whenAgeUnknown = rule.whenAgeUnknown && (infusion(rows, "age unknown") ?? rule.whenAgeUnknown);
+      return {
+        ...rule,
+        bands: rule.bands.map((band, index) => {
+          const part = find(rows, `band ${index + 1}`);
+          if (part?.kind !== "infusion" || part.band === undefined) return band;
+          const { low, high } = part.band;
+          return { lowMonths: low, ...(high !== undefined && { highMonths: high }), rule: part.rule };
+        }),
+        ...(whenAgeUnknown && { whenAgeUnknown }),
+      };
     }
     case "age-bands": {
       const whenAgeUnknown = rule.whenAgeUnknown && (simple(rows, "age unknown") ?? rule.whenAgeUnknown);
@@ -69,6 +80,11 @@ function withRuleRows(rule: Rule, rows: readonly DoseRow[]): Rule {
 
 function find(rows: readonly DoseRow[], partName: string): DoseRow["part"] | undefined {
   return rows.find((row) => row.partName === partName)?.part;
+}
+
+function infusion(rows: readonly DoseRow[], partName: string): InfusionRule | undefined {
+  const part = find(rows, partName);
+  return part?.kind === "infusion" ? part.rule : undefined;
 }
 
 function simple(rows: readonly DoseRow[], partName: string): SimpleRule | undefined {

@@ -3,6 +3,7 @@ import type {
   Basis,
   Dose,
   DoseUnit,
+  InfusionAgeBandRule,
   InfusionRule,
   Rule,
   SimpleRule,
@@ -85,6 +86,17 @@ const infusion = v.strictObject({
   expressedAs,
 }) satisfies v.GenericSchema<unknown, InfusionRule>;
 
+const infusionAgeBands = v.strictObject({
+  kind: v.literal("infusion-age-bands"),
+  bands: v.pipe(
+    v.array(
+      v.strictObject({ lowMonths: notNegative, highMonths: v.exactOptional(positive), rule: infusion }),
+    ),
+    v.minLength(1, "has no band"),
+  ),
+  whenAgeUnknown: v.exactOptional(infusion),
+}) satisfies v.GenericSchema<unknown, InfusionAgeBandRule>;
+
 const tieredRate = v.strictObject({
   kind: v.literal("tiered-rate"),
   unit: v.literal("mL"),
@@ -108,5 +120,6 @@ export const rule: v.GenericSchema<unknown, Rule> = v.variant("kind", [
   ageBands,
   weightBands,
   infusion,
+  infusionAgeBands,
   tieredRate,
 ]);

@@ -73,6 +73,17 @@ describe("the dose table", () => {
     expect(readDoseTable(draftFormulary, doseTable(moved))).toEqual({ ok: true, value: moved });
   });
 
+  it("brings back the edges and starts of an infusion by age", () => {
+    const moved = edited((f) => {
+      const { bands, whenAgeUnknown } = useOf(f, "aminophylline", "asthma-infusion").options[0].rule;
+      bands[0].highMonths = 96;
+      bands[1].lowMonths = 96;
+      bands[1].rule.startPerKg = 0.6;
+      whenAgeUnknown.startPerKg = 0.5;
+    });
+    expect(readDoseTable(draftFormulary, doseTable(moved))).toEqual({ ok: true, value: moved });
+  });
+
   it.each<[Partial<DoseTableRow>, string, string]>([
     [{ amount: "0,1" }, "amount", 'must be a plain number such as 0.5, not "0,1": write a decimal point'],
     [{ amount: "1e3" }, "amount", 'must be a plain number such as 0.5, not "1e3"'],

@@ -51,6 +51,15 @@ describe("reviewFormulary()", () => {
     ]);
   });
 
+  it("compares where an infusion by age starts", () => {
+    const aminophylline = reviewFormulary(draftFormulary).find(
+      ({ place }) => place === "aminophylline, use asthma-infusion",
+    );
+    expect(aminophylline?.message).toBe(
+      "the start steps from 1 mg/kg just under 9 years to 0.7 mg/kg at 9 years, 30 % less",
+    );
+  });
+
   it("compares bands of age per kg", () => {
     const rule: Rule = {
       kind: "age-bands",

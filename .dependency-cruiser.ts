@@ -92,6 +92,30 @@ const config: IConfiguration = {
       to: { dependencyTypes: ["core"] },
     },
     {
+      name: "store-third-party-is-three",
+      comment: "The store needs a query builder, one driver and a schema library.",
+      severity: "error",
+      from: { path: "^packages/records/src/(store|sync|people)/", pathNot: tests },
+      to: {
+        dependencyTypes: thirdParty,
+        pathNot: "(^(packages|apps|reference)/|/(kysely|pg|@types/pg|valibot)/)",
+      },
+    },
+    {
+      name: "only-dialects-touch-a-driver",
+      comment: "What differs between engines lies in one folder each; the rest of the store is one code.",
+      severity: "error",
+      from: { path: "^packages/records/src/", pathNot: ["/store/dialect/", tests] },
+      to: { path: "(^node:sqlite$|^sqlite$|/pg/|/@types/pg/)" },
+    },
+    {
+      name: "device-touches-no-platform",
+      comment: "The outbox runs on the page: no files, no network, no process, no store.",
+      severity: "error",
+      from: { path: "^packages/records/src/sync/(device|wire)/", pathNot: tests },
+      to: { path: "^packages/records/src/store/|^node:", reachable: true },
+    },
+    {
       name: "pure-packages-touch-no-platform",
       comment:
         "core, formulary, paper and study compute: no files, no network, no process. Adapters live in apps.",

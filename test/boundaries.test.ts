@@ -79,6 +79,21 @@ const plants: readonly Plant[] = [
     text: 'export { readFileSync } from "node:fs";',
   },
   {
+    rule: "store-third-party-is-three",
+    file: "packages/records/src/store/third-party.ts",
+    text: 'export { thing } from "third-party";',
+  },
+  {
+    rule: "only-dialects-touch-a-driver",
+    file: "packages/records/src/store/drives.ts",
+    text: 'export { DatabaseSync } from "node:sqlite";',
+  },
+  {
+    rule: "device-touches-no-platform",
+    file: "packages/records/src/sync/device/stores.ts",
+    text: 'export { openStore } from "../../store/index.ts";',
+  },
+  {
     rule: "paper-third-party-is-three",
     file: "packages/paper/src/third-party.ts",
     text: 'export { thing } from "third-party";',
@@ -176,6 +191,9 @@ const sound: Readonly<Record<string, string>> = {
     'export { formulary as paper } from "@steelyard/formulary";\nexport { units } from "@steelyard/core/units";\nexport { p } from "pdfkit";',
   "packages/records/src/case/index.ts":
     'export { units as records } from "@steelyard/core/units";\nexport { v } from "valibot";',
+  "packages/records/src/store/index.ts":
+    'export { DatabaseSync as openStore } from "./dialect/sqlite/open.ts";\nexport { v } from "valibot";',
+  "packages/records/src/store/dialect/sqlite/open.ts": 'export { DatabaseSync } from "node:sqlite";',
   "packages/study/src/index.ts": 'export { units as study } from "@steelyard/core/units";',
   "apps/server/src/index.ts": 'export { createServer as server } from "node:http";',
   "apps/cli/src/index.ts": 'export { formulary } from "@steelyard/formulary";',

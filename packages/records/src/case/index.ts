@@ -1,3 +1,4 @@
+export { canonicalText } from "./canonical-text.ts";
 export { caseCode } from "./case-code.ts";
 export type {
   CaseDose,

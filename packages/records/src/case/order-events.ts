@@ -1,3 +1,4 @@
+import { canonicalText } from "./canonical-text.ts";
 import type { CaseEvent } from "./case-event.ts";
 
 export interface OrderedEvents {
@@ -20,7 +21,7 @@ export function orderEvents(events: readonly CaseEvent[]): OrderedEvents {
     const known = byId.get(event.id);
     if (known === undefined) byId.set(event.id, event);
     else if (known !== event) {
-      const [before, after] = [sortedText(known), sortedText(event)];
+      const [before, after] = [canonicalText(known), canonicalText(event)];
       if (before !== after) conflicting.add(event.id);
       if (after < before) byId.set(event.id, event);
     }
@@ -34,13 +35,4 @@ export function orderEvents(events: readonly CaseEvent[]): OrderedEvents {
 /** Not by the language of the machine. */
 function compareText(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
-}
-
-/** The same for the same facts, in whatever order their parts were written. */
-function sortedText(value: unknown): string {
-  return JSON.stringify(value, (_key, part: unknown) =>
-    typeof part === "object" && part !== null && !Array.isArray(part)
-      ? Object.fromEntries(Object.entries(part).sort(([a], [b]) => compareText(a, b)))
-      : part,
-  );
 }

@@ -1,0 +1,232 @@
+import type { Store } from "@steelyard/records/store";
+import { sql } from "kysely";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { findPostgres } from "../../../../scripts/find-postgres.ts";
+import { migrationSteps } from "../../src/store/migrations/migration-steps.ts";
+import { event, sampleCase, uuid } from "../case/sample-events.ts";
+import { open, useEngines } from "./engines.ts";
+
+const engines = useEngines(findPostgres() !== undefined);
+const from = { site: "resus", device: "tablet", actor: "device:tablet" };
+const token = "t".repeat(32);
+
+describe.each(engines)("the records on $name", ({ newDatabase, name }) => {
+  let database: ReturnType<typeof newDatabase>;
+  let store: Store;
+  beforeEach(async () => {
+    database = newDatabase();
+    store = await open(database);
+    await store.addSite("resus");
+  });
+  afterEach(() => store.close());
+
+  it("keep every event of a case once, in the order it came, through a close", async () => {
+    const outcomes = await store.appendEvents({ ...from, events: sampleCase, skewMs: -3_600_000 });
+    expect(outcomes).toEqual(sampleCase.map(({ id }) => ({ id, outcome: "stored" })));
+    await store.close();
+    store = await open(database);
+    const caseId = sampleCase[0]?.caseId ?? "";
+    expect(await store.readCaseEvents({ site: "resus", caseId })).toEqual(sampleCase);
+    const row = await store.db.selectFrom("case_event").selectAll().orderBy("cursor").executeTakeFirst();
+    expect(row).toMatchObject({
+      cursor: 1,
+      skew_ms: -3_600_000,
+      model: "2026.1",
+      formulary: "2026-11-25",
+      calibration: null,
+    });
+  });
+
+  it("make a resend harmless, whatever the order of its parts, and refuse another event under the same id", async () => {
+    await store.appendEvents({ ...from, events: sampleCase });
+    const [start] = sampleCase;
+    if (start === undefined) throw new RangeError("The sample has a start");
+    const turned = Object.fromEntries(Object.entries(start).reverse()) as unknown as typeof start;
+    const other = event(2, 0, { type: "note", text: "not the measurement" });
+    const outcomes = await store.appendEvents({ ...from, device: "phone", events: [turned, other, turned] });
+    expect(outcomes.map(({ outcome }) => outcome)).toEqual(["known", "id-taken", "known"]);
+    const { changes } = await store.readChanges({ site: "resus", since: 0, limit: 100 });
+    expect(changes).toEqual(sampleCase.map((sample, i) => ({ cursor: i + 1, event: sample })));
+  });
+
+  it("give changes page by page, and nothing of another site", async () => {
+    await store.addSite("ward");
+    await store.appendEvents({ ...from, events: sampleCase });
+    await store.appendEvents({ ...from, site: "ward", events: sampleCase.slice(0, 2) });
+    const seen: number[] = [];
+    let [since, more] = [0, true];
+    while (more) {
+      const page = await store.readChanges({ site: "resus", since, limit: 4 });
+      seen.push(...page.changes.map(({ cursor }) => cursor));
+      ({ cursor: since, more } = page);
+    }
+    expect(seen).toEqual(sampleCase.map((_, i) => i + 1));
+    expect((await store.readChanges({ site: "ward", since: 0, limit: 10 })).changes).toHaveLength(2);
+    await expect(store.appendEvents({ ...from, site: "unknown", events: sampleCase })).rejects.toThrow(
+      "the site as it is not known",
+    );
+  });
+
+  it("let many write at once without a hole, a double or a cursor that appears late", async () => {
+    // Two connections to one SQLite file in one thread would wait for each other: Node's SQLite waits without giving way.
+    const second = name === "sqlite" ? store : await open(database);
+    const writers = Array.from({ length: 12 }, (_, w) =>
+      (w % 2 === 0 ? store : second).appendEvents({
+        ...from,
+        events: [event(1, 0, { type: "note", text: "by all" }), event(100 + w, 0, { type: "closed" })],
+      }),
+    );
+    const cursors: number[] = [];
+    const read = async () => {
+      const page = await store.readChanges({ site: "resus", since: cursors.at(-1) ?? 0, limit: 100 });
+      cursors.push(...page.changes.map(({ cursor }) => cursor));
+    };
+    for (let i = 0; i < 10; i++) await read();
+    const outcomes = (await Promise.all(writers)).flat();
+    await read();
+    if (second !== store) await second.close();
+    expect(outcomes.filter(({ outcome }) => outcome === "stored")).toHaveLength(13);
+    expect(outcomes.filter(({ outcome }) => outcome === "known")).toHaveLength(11);
+    expect(cursors).toEqual(Array.from({ length: 13 }, (_, i) => i + 1));
+    expect((await store.verifyAudit()).faults).toEqual([]);
+  });
+
+  it("refuse in the engine itself to change or remove what was written", async () => {
+    await store.appendEvents({ ...from, events: sampleCase });
+    for (const statement of [
+      "UPDATE case_event SET payload = '{}'",
+      "DELETE FROM case_event",
+      "UPDATE audit_entry SET actor = 'nobody'",
+      "DELETE FROM audit_entry",
+    ]) {
+      await expect(sql.raw(statement).execute(store.db), statement).rejects.toThrow("is append-only");
+    }
+  });
+
+  it("purge old cases by policy, say so to whoever pulls, and take no event of them again", async () => {
+    await store.appendEvents({ ...from, events: sampleCase });
+    const other = { ...event(50, 0, { type: "closed" }), caseId: uuid(0xbeef) };
+    const { changes } = await store.readChanges({ site: "resus", since: 0, limit: 1 });
+    expect(changes).toHaveLength(1);
+    // The clock of this store has gone on by a second with each write, so the second case is younger.
+    const between = store.clock();
+    await store.appendEvents({ ...from, events: [other] });
+    const policy = { site: "resus", actor: "command", reason: "retention of 365 days" };
+    expect(await store.purgeCases({ ...policy, untouchedSince: between })).toEqual({
+      cases: 1,
+      events: sampleCase.length,
+    });
+    const left = await store.readChanges({ site: "resus", since: 0, limit: 100 });
+    expect(left.changes).toEqual([
+      { cursor: 12, event: other },
+      { cursor: 13, purgedCaseId: sampleCase[0]?.caseId },
+    ]);
+    const again = await store.appendEvents({ ...from, events: sampleCase.slice(0, 1) });
+    expect(again[0]?.outcome).toBe("case-purged");
+    expect((await store.verifyAudit()).faults).toEqual([]);
+    expect((await store.readAudit({ site: "resus", limit: 1 }))[0]).toMatchObject({
+      action: "cases.purge",
+      detail: `{"events":${sampleCase.length},"reason":"retention of 365 days"}`,
+    });
+  });
+
+  it("know a device by its token until it is revoked", async () => {
+    const device = { site: "resus", actor: "command", id: uuid(7), name: "Resus 1", token };
+    await expect(store.enrolDevice({ ...device, token: "short" })).rejects.toThrow("at least 32");
+    await store.enrolDevice(device);
+    expect(await store.findDevice(token)).toMatchObject({ id: uuid(7), site: "resus", name: "Resus 1" });
+    expect(await store.findDevice(`${token}x`)).toBeUndefined();
+    const kept = await store.db.selectFrom("device").selectAll().executeTakeFirstOrThrow();
+    expect(JSON.stringify(kept)).not.toContain(token);
+    const revoke = { site: "resus", actor: "command", id: uuid(7) };
+    expect(await store.revokeDevice({ ...revoke, site: "ward-not-known" }).catch(() => false)).toBe(false);
+    expect(await store.revokeDevice(revoke)).toBe(true);
+    expect(await store.revokeDevice(revoke)).toBe(false);
+    expect(await store.findDevice(token)).toBeUndefined();
+    expect((await store.listDevices("resus"))[0]?.revokedAt).toMatch(/^2026/);
+  });
+
+  it("put a document in force after the eyes it needs, and an earlier one again", async () => {
+    const writer = { site: "resus", actor: "person:a" };
+    const publish = (sha256: string) => store.publishDocument({ ...writer, sha256, needSignatures: 2 });
+    const sign = (actor: string, sha256: string) =>
+      store.signDocument({ site: "resus", actor, sha256, role: "reviewer" });
+    const first = await store.addDocument({ ...writer, kind: "formulary", label: "1", content: "{}" });
+    expect(await store.addDocument({ ...writer, kind: "formulary", label: "1", content: "{}" })).toBe(first);
+    expect(await publish("0".repeat(64))).toMatchObject({ error: { type: "unknown-document" } });
+    await sign("person:a", first);
+    expect(await sign("person:a", first)).toMatchObject({ error: { type: "signed-already" } });
+    expect(await publish(first)).toMatchObject({ error: { type: "needs-signatures", have: 1, need: 2 } });
+    expect(await store.publishedDocument({ site: "resus", kind: "formulary" })).toBeUndefined();
+    await sign("person:b", first);
+    expect(await publish(first)).toEqual({ ok: true, value: undefined });
+    const next = await store.addDocument({ ...writer, kind: "formulary", label: "2", content: "[]" });
+    await sign("person:b", next);
+    await sign("person:c", next);
+    await publish(next);
+    expect((await store.publishedDocument({ site: "resus", kind: "formulary" }))?.label).toBe("2");
+    await publish(first);
+    expect(await store.publishedDocument({ site: "resus", kind: "formulary" })).toMatchObject({
+      label: "1",
+      signatures: [{ signer: "person:a" }, { signer: "person:b" }],
+    });
+    expect(await store.publishedDocument({ site: "resus", kind: "calibration" })).toBeUndefined();
+    expect((await store.verifyAudit()).faults).toEqual([]);
+  });
+
+  it("come up to date from every earlier version, with what they held, and never go back", async () => {
+    const names = Object.keys(migrationSteps);
+    expect(names).toEqual([...names].sort());
+    for (const lastMigration of names) {
+      const earlier = newDatabase();
+      const old = await open(earlier, { lastMigration });
+      await old.addSite("resus");
+      await sql`INSERT INTO device (id, site, name, token_sha256, enrolled_at) VALUES ('d', 'resus', 'old', 'x', '2026')`.execute(
+        old.db,
+      );
+      const { epoch } = old;
+      await old.close();
+      const now = await open(earlier);
+      expect(now.epoch).toBe(epoch);
+      expect((await now.listDevices("resus"))[0]?.name).toBe("old");
+      await now.appendEvents({ ...from, events: sampleCase });
+      expect((await now.verifyAudit()).faults).toEqual([]);
+      await now.close();
+    }
+    await sql`INSERT INTO kysely_migration (name, timestamp) VALUES ('9999-later', '2099')`.execute(store.db);
+    await expect(open(database)).rejects.toThrow("by a later version of Steelyard");
+  });
+
+  it("find each thing that was done to the audit log behind their back", async () => {
+    for (const sample of sampleCase) await store.appendEvents({ ...from, events: [sample] });
+    const without = async (table: string, operation: "update" | "delete", statement: string) => {
+      await sql
+        .raw(
+          name === "sqlite"
+            ? `DROP TRIGGER IF EXISTS ${table}_no_${operation}`
+            : `ALTER TABLE ${table} DISABLE TRIGGER USER`,
+        )
+        .execute(store.db);
+      await sql.raw(statement).execute(store.db);
+      return (await store.verifyAudit()).faults;
+    };
+    const one = await without(
+      "case_event",
+      "update",
+      "UPDATE case_event SET payload = '{}' WHERE cursor = 4",
+    );
+    expect(one).toEqual([{ type: "changed-events", site: "resus", position: 4 }]);
+    const two = await without(
+      "audit_entry",
+      "update",
+      "UPDATE audit_entry SET actor = 'x' WHERE position = 2",
+    );
+    expect(two).toContainEqual({ type: "changed-entry", site: "resus", position: 2 });
+    const three = await without("case_event", "delete", "DELETE FROM case_event WHERE cursor = 6");
+    expect(three).toContainEqual({ type: "missing-events", site: "resus", missing: 1, purged: 0 });
+    const four = await without("audit_entry", "delete", "DELETE FROM audit_entry WHERE position = 5");
+    expect(four).toContainEqual({ type: "gap", site: "resus", position: 5 });
+    const five = await without("audit_entry", "delete", "DELETE FROM audit_entry WHERE position = 11");
+    expect(five).toContainEqual({ type: "wrong-end", site: "resus", expected: 11, found: 10 });
+  });
+});

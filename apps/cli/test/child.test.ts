@@ -83,6 +83,25 @@ describe("steelyard child", () => {
     expect(infusion.rate).toEqual({ mlPerH: expect.any(Number), concentration: expect.any(String) });
   });
 
+  it("reckons the fluid of a burn from its share of the body surface, and not without it", () => {
+    const of = (...args: string[]) => {
+      const { sheet } = JSON.parse(child("--weight-kg", "20", ...args, "--json").stdout);
+      return sheet.find(({ id }: { id: string }) => id === "balanced-crystalloid.burns");
+    };
+    const burnt = of("--burn-percent", "15 %");
+    // 3 mL/kg for each 1 %: 900 mL, half of it in the first 8 hours.
+    expect(burnt.dose).toEqual({ amount: 900, unit: "mL" });
+    expect(burnt.portions[0]).toEqual({ ml: 450, overH: 8, mlPerH: 56.2 });
+    expect(of().unavailable).toEqual({
+      type: "burn-percent-missing",
+      perPercent: { amount: 60, unit: "mL" },
+    });
+    const { stdout } = child("--weight-kg", "20", "--burn-percent", "15");
+    expect(stdout.replace(/\s+/g, " ")).toContain(
+      "450 mL over 8 h, 56.2 mL/h; then 450 mL over 16 h, 28.1 mL/h.",
+    );
+  });
+
   it("says what one more measurement would buy, narrowest first, and nothing where the child was weighed", () => {
     const args = ["--length-cm", "136", "--arm-mm", "190"];
     const { nextMeasurements, weight } = JSON.parse(child(...args, "--json").stdout);
@@ -207,6 +226,12 @@ describe("steelyard child refuses with a sentence and a status", () => {
       ["--knee-height-cm", "400"],
       'Did you mean 400 mm (40 cm)? If so, give the unit: --knee-height-cm "400 mm"',
     ],
+    [
+      1,
+      [...cm, "--burn-percent", "140"],
+      "The burnt share of the body surface must be above 0 and at most 100 %: 140 % was entered.",
+    ],
+    [2, [...cm, "--burn-percent", "lots"], '"lots" is not a share of the body surface'],
     [2, [...cm, "--sex", "x"], '"x" is no sex: use f or m.'],
     [2, [], "No measurement was given."],
     [2, ["--lenght-cm", "136"], "Did you mean --length-cm?"],

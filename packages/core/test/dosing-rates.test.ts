@@ -115,6 +115,75 @@ describe("a fluid by mL/kg/h", () => {
   });
 });
 
+describe("the fluid of a burn", () => {
+  const rule: Rule = {
+    kind: "per-kg",
+    amountPerKg: 3,
+    unit: "mL",
+    basis: "total",
+    perBurnPercent: { fromPercent: 10 },
+    accepted: { lowPerKg: 2, highPerKg: 4, citations },
+  };
+  const administration = {
+    text: "half in 8 hours",
+    portions: [
+      { share: 0.5, overH: 8 },
+      { share: 0.5, overH: 16 },
+    ],
+    citations,
+  };
+  const formulary = oneUseFormulary({ rule, use: { administration } });
+  const line = (burnPercent?: number) => {
+    const weights = { totalKg: kilograms(18), cumulative: (kg: number) => (kg < 18 ? 0 : 1) };
+    const [computed] = computeSheet({ formulary, weights, burnPercent });
+    if (computed === undefined) throw new Error("no line");
+    return computed;
+  };
+  const given = (burnPercent: number): DoseLine => {
+    const computed = line(burnPercent);
+    if (computed.unavailable) throw new Error("no dose");
+    return computed;
+  };
+
+  it("goes by weight and percent, in parts that a pump can be set to", () => {
+    const computed = given(20);
+    expect(computed.dose).toEqual({ amount: 1080, unit: "mL" });
+    expect(computed.portions).toEqual([
+      { ml: 540, overH: 8, mlPerH: 67.5 },
+      { ml: 540, overH: 16, mlPerH: 33.7 },
+    ]);
+    expect(say(computed)).toEqual([
+      "3 mL/kg × 18 kg total × 20 % burnt = 1,080 mL.",
+      "50 % of 1,080 mL = 540 mL, over 8 h: 67.5 mL/h.",
+      "50 % of 1,080 mL = 540 mL, over 16 h: 33.7 mL/h.",
+    ]);
+    expect(burnFluidMl({ kg: 18, burnedPercent: 20, mlPerKgPerPercent: 3 })).toEqual({
+      first24hMl: 1080,
+      first8hMl: 540,
+    });
+  });
+
+  it("judges the doubt of the weight against the range for this burn", () => {
+    expect(given(20).robustness).toMatchObject({ acceptedLowPerKg: 40, acceptedHighPerKg: 80 });
+  });
+
+  it("says that a small burn is none of it", () => {
+    expect(say(given(9.5))).toContain(
+      "9.5 % burnt is less than the 10 % that this fluid is reckoned from: drinking may be enough.",
+    );
+    expect(given(10).warnings).toEqual([]);
+  });
+
+  it("is not reckoned where the percent is not known, and refuses what no burn is", () => {
+    expect(line().unavailable).toEqual({
+      type: "burn-percent-missing",
+      perPercent: { amount: 54, unit: "mL" },
+    });
+    for (const wrong of [0, -5, 100.1, Number.NaN])
+      expect(() => line(wrong)).toThrow(/burnPercent must be in \(0, 100\]/);
+  });
+});
+
 describe("an infusion by age", () => {
   const at = (startPerKg: number): InfusionRule => ({
     kind: "infusion",

@@ -14,6 +14,7 @@ interface Row {
     readonly leanKg?: number;
     readonly option?: string;
     readonly ageMonths?: number;
+    readonly burnPercent?: number;
   };
   readonly expected: {
     readonly amount?: number;
@@ -36,7 +37,7 @@ interface Row {
 
 const rows: readonly Row[] = published;
 
-function computed({ line: id, option, ageMonths, ...kg }: Row["given"]): DoseLine {
+function computed({ line: id, option, ageMonths, burnPercent, ...kg }: Row["given"]): DoseLine {
   const line = computeSheet({
     formulary: draftFormulary,
     weights: {
@@ -46,6 +47,7 @@ function computed({ line: id, option, ageMonths, ...kg }: Row["given"]): DoseLin
       ...(kg.leanKg !== undefined && { leanKg: kilograms(kg.leanKg) }),
     },
     ...(ageMonths !== undefined && { ageMonths: months(ageMonths) }),
+    ...(burnPercent !== undefined && { burnPercent }),
     ...(option !== undefined && { choices: { [id]: option } }),
   }).find((candidate) => candidate.id === id);
   if (line === undefined || line.unavailable) throw new Error(`${id} has no dose`);

@@ -183,6 +183,20 @@ const planted: readonly Planted[] = [
     message: "the start 10 micrograms/kg/min is not between 0.05 and 1",
   },
   {
+    name: "parts of a fluid that do not make the whole",
+    plant: (f) =>
+      Object.assign(use(f, "balanced-crystalloid", "burns").administration.portions[1], { share: 0.6 }),
+    place: "balanced-crystalloid, use burns, option 3-ml",
+    message: "its parts make 1.1, not 1",
+  },
+  {
+    name: "a dose that cannot run in parts",
+    plant: (f) =>
+      Object.assign(use(f, "adrenaline", "arrest").administration, { portions: [{ share: 1, overH: 8 }] }),
+    place: "adrenaline, use arrest",
+    message: "runs in parts, but is not a dose in mL",
+  },
+  {
     name: "a start outside the range of one age",
     plant: (f) => Object.assign(rule(f, "aminophylline", "asthma-infusion").bands[1].rule, { startPerKg: 7 }),
     place: "aminophylline, use asthma-infusion",

@@ -1,6 +1,12 @@
 import { recogniseSlips, weighChild } from "@steelyard/core/body";
 import { computeReport } from "@steelyard/core/child";
-import { describeBodyIssue, describeEntryNotice, describeSlip } from "@steelyard/core/wording";
+import { readBurnPercent } from "@steelyard/core/entry";
+import {
+  describeBodyIssue,
+  describeBurnPercentIssue,
+  describeEntryNotice,
+  describeSlip,
+} from "@steelyard/core/wording";
 import { Command } from "commander";
 import { CommandFailure, EXIT } from "../exit-status.ts";
 import {
@@ -14,7 +20,14 @@ import { SOFTWARE_VERSION } from "../versions.ts";
 import { wrap } from "../wrap.ts";
 import { formatChildReport } from "./format-child-report.ts";
 import { otherDoses } from "./other-doses.ts";
-import { type ChildTexts, type ReadChild, readChild, unitHint, withChildOptions } from "./read-child.ts";
+import {
+  type ChildTexts,
+  once,
+  type ReadChild,
+  readChild,
+  unitHint,
+  withChildOptions,
+} from "./read-child.ts";
 
 const HELP = `
 Any measurement is welcome; a length, an age or a scale weight is required. A
@@ -29,6 +42,7 @@ Examples:
   steelyard child --length-cm 136 --arm-mm 190 --site site.json
   steelyard child --length-cm 136 --arm-mm 190 --formulary signed.json
   steelyard child --length-cm 136 --arm-mm 190 --choose phenytoin.seizure=1-5-g
+  steelyard child --length-cm 136 --arm-mm 190 --burn-percent 18
 
 ${EXIT_STATUS_HELP}`;
 
@@ -38,14 +52,28 @@ export function createChildCommand(): Command {
     "One child: weight with its range, ideal weight and the sheet of doses.",
   );
   return withFormularyOptions(withChildOptions(command))
+    .option(
+      "--burn-percent <number>",
+      "burnt share of the body surface (% TBSA), reddening not counted",
+      once,
+    )
     .option("--json", "print the report as JSON")
     .addHelpText("after", () => `${HELP}\n${helpCautions()}`)
     .action(printChild);
 }
 
-type ChildOptions = ChildTexts & SheetFormularyOptions & { readonly json?: true };
+type ChildOptions = ChildTexts &
+  SheetFormularyOptions & { readonly json?: true; readonly burnPercent?: string };
 
-async function printChild({ json, formulary, overlay, choose, ...texts }: ChildOptions): Promise<void> {
+async function printChild({
+  json,
+  formulary,
+  overlay,
+  choose,
+  burnPercent: burnText,
+  ...texts
+}: ChildOptions): Promise<void> {
+  const burnPercent = burnText === undefined ? undefined : burnPercentOrFail(burnText);
   const read = await readChild(texts, { example: "steelyard child --length-cm 136 --arm-mm 190" });
   const loaded = await loadSheetFormulary({
     ...(formulary !== undefined && { formulary }),
@@ -58,6 +86,7 @@ async function printChild({ json, formulary, overlay, choose, ...texts }: ChildO
     child,
     formulary: loaded.formulary,
     choices: loaded.choices,
+    ...(burnPercent !== undefined && { burnPercent }),
     ...(site === undefined ? {} : { site }),
     settles: next,
     versions: { software: SOFTWARE_VERSION },
@@ -88,6 +117,17 @@ async function printChild({ json, formulary, overlay, choose, ...texts }: ChildO
     const others = otherDoses(report.sheet, (choices) => computeReport({ ...input, choices }).sheet);
     process.stdout.write(formatChildReport({ report, notes, next, loaded, others }));
   }
+}
+
+/** The burnt share of the body surface, or why what was given is none. */
+function burnPercentOrFail(text: string): number {
+  const read = readBurnPercent(text);
+  if (read.ok) return read.value;
+  const status = read.error.type === "out-of-limits" ? EXIT.notServed : EXIT.wrongUsage;
+  throw new CommandFailure(
+    status,
+    `--burn-percent: ${describeBurnPercentIssue(read.error)}\nNothing was computed.`,
+  );
 }
 
 /** The weights of the child, or why none can be had. */

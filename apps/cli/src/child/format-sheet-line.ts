@@ -62,6 +62,7 @@ function doseTexts(line: DoseLine): string[] {
     ),
     ...dilutionTexts(line.volume),
     ...added,
+    ...portionTexts(line),
     ...givingTexts(line),
     ...(line.preparations ?? []).map(preparationText),
     ...line.further.map((next: FurtherDose) => `then ${formatQuantity(next.dose)}${volumeText(next)}`),
@@ -78,6 +79,16 @@ function doseText(line: DoseLine): string {
       ? ""
       : `${isRate ? "" : ` = ${formatNumber(line.rate.mlPerH)}\u00a0mL/h`} of ${line.rate.concentration}`;
   return `${formatQuantity(line.dose)}${of}${volumeText(line)}${rate}${limited}`;
+}
+
+/** "540 mL over 8 h, 67.5 mL/h; then 540 mL over 16 h, 33.8 mL/h." */
+function portionTexts({ portions = [] }: DoseLine): string[] {
+  if (portions.length === 0) return [];
+  const parts = portions.map(
+    ({ ml, overH, mlPerH }) =>
+      `${formatQuantity({ amount: ml, unit: "mL" })} over ${formatNumber(overH)}\u00a0h, ${formatNumber(mlPerH)}\u00a0mL/h`,
+  );
+  return [`${parts.join("; then ")}.`];
 }
 
 /** The quickest and the strongest it may be given. */

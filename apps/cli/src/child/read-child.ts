@@ -53,7 +53,7 @@ export function withChildOptions(command: Command): Command {
 }
 
 /** Two values for one measurement are never chosen between. */
-function once(value: string, previous: string | undefined): string {
+export function once(value: string, previous: string | undefined): string {
   if (previous !== undefined) {
     throw new InvalidArgumentError(`It is given twice, as "${previous}" and "${value}": give one.`);
   }

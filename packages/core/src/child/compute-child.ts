@@ -28,6 +28,8 @@ export interface SheetChoices {
   readonly formulary: Formulary;
   /** Id of the dose option to compute in place of the default, by id of the line. */
   readonly choices?: Readonly<Record<string, string>>;
+  /** Burnt share of the body surface, %, above 0 to 100, as `readBurnPercent` reads it; the fluid of burns goes by it. */
+  readonly burnPercent?: number;
   /** The bladders of the site's blood-pressure cuffs; a usual set when absent. */
   readonly bladders?: readonly Bladder[];
   /** What may still be measured, as `nextMeasurements` gives it: a dose in doubt names what settles it. */
@@ -97,6 +99,7 @@ export function computeReport({
   child: { measurements, estimate, weights },
   formulary,
   choices,
+  burnPercent,
   bladders,
   model = defaultBodyModel(),
   site,
@@ -109,7 +112,7 @@ export function computeReport({
   const size = { ageMonths, sex, lengthCm, totalKg, idealKg: weights.idealKg };
   return {
     weight: { totalKg, low95Kg, high95Kg, ...others, rests },
-    sheet: computeSheet({ formulary, weights, ageMonths, sex, lengthCm, choices, settles }),
+    sheet: computeSheet({ formulary, weights, ageMonths, sex, lengthCm, burnPercent, choices, settles }),
     equipment: computeEquipment({ ...size, armMm, bladders }),
     signs: computeSigns(size),
     warnings,

@@ -8,6 +8,7 @@ export interface ChildFacts {
   readonly kgByBasis: Readonly<Partial<Record<Basis, Rational>>> & { readonly total: Rational };
   readonly ageMonths?: number;
   readonly lengthCm?: number;
+  readonly burnPercent?: Rational;
   readonly cumulative?: (kg: number) => number;
   readonly settles: readonly SettlingMeasurement[];
 }
@@ -29,11 +30,13 @@ export function childFacts({
   weights,
   ageMonths,
   lengthCm,
+  burnPercent,
   settles = [],
 }: {
   readonly weights: Weights;
   readonly ageMonths?: number | undefined;
   readonly lengthCm?: number | undefined;
+  readonly burnPercent?: number | undefined;
   readonly settles?: readonly SettlingMeasurement[] | undefined;
 }): ChildFacts {
   for (const { measurement, halfWidthPercent } of settles) {
@@ -52,6 +55,11 @@ export function childFacts({
       `Cannot compute a sheet as lengthCm must be in (0, 300): current value is ${lengthCm}`,
     );
   }
+  if (burnPercent !== undefined && !(burnPercent > 0 && burnPercent <= 100)) {
+    throw new RangeError(
+      `Cannot compute a sheet as burnPercent must be in (0, 100]: current value is ${burnPercent}`,
+    );
+  }
   const { totalKg, idealKg, adjustedKg, leanKg, cumulative } = weights;
   return {
     kgByBasis: {
@@ -62,6 +70,7 @@ export function childFacts({
     },
     ...(ageMonths !== undefined && { ageMonths }),
     ...(lengthCm !== undefined && { lengthCm }),
+    ...(burnPercent !== undefined && { burnPercent: exactly(burnPercent) }),
     ...(cumulative !== undefined && { cumulative }),
     settles,
   };

@@ -18,6 +18,8 @@ export interface SheetInput {
   readonly sex?: "m" | "f" | undefined;
   /** Lying length, for doses by body surface. */
   readonly lengthCm?: Centimetres | undefined;
+  /** Burnt share of the body surface, %, above 0 to 100, reddening not counted. Unknown stays unknown. */
+  readonly burnPercent?: number | undefined;
   /** Id of the option to compute in place of the default, by id of the line. */
   readonly choices?: Readonly<Record<string, string>> | undefined;
   /** The syringes at hand, smallest first; the usual ones where absent. */

@@ -1,7 +1,8 @@
 import { ok, type Result } from "../result.ts";
-import { compare, fraction, multiply, type Rational, toNumber } from "../units/rational.ts";
+import { compare, exactly, fraction, multiply, type Rational, toNumber } from "../units/rational.ts";
 import type { ChildFacts } from "./child-facts.ts";
 import type { DosingWarning, Unavailable } from "./dosing-warning.ts";
+import { fluidPortions } from "./fluid-portions.ts";
 import type { Administration } from "./formulary.ts";
 import { type GivenDose, givenDose } from "./given-dose.ts";
 import { givingLimits } from "./giving-limits.ts";
@@ -29,13 +30,16 @@ export function doseLine(task: DoseLineTask): Result<DoseLine, Unavailable> {
   const first = givenDose(rule, child, means);
   if (!first.ok) return first;
   const { limited, dose, volume, puffs, equivalents, drawnFrom, warnings, given } = first.value;
-  const accepted = rule.kind === "per-m2" ? undefined : rule.accepted;
+  const accepted = acceptedFor(rule, child);
   const robustness = doseRobustness({ given, limited, accepted, child });
   const addedTo = addition(use.administration, child, means.syringes);
   const giving = givingLimits({ given, limited, administration: use.administration, volume, addedTo });
   const working = [...task.steps, ...first.value.working];
   if (addedTo) working.push({ step: "added-to", ...addedTo });
   working.push(...giving.steps);
+  const { portions } = use.administration;
+  const parts = portions && limited.unit === "mL" ? fluidPortions(given, portions) : undefined;
+  if (parts) working.push(...parts.steps);
   const line: Writable<DoseLine> = {
     ...head,
     basis: limited.basis,
@@ -59,10 +63,22 @@ export function doseLine(task: DoseLineTask): Result<DoseLine, Unavailable> {
   if (equivalents) line.equivalents = equivalents;
   if (giving.limits) line.giving = giving.limits;
   if (addedTo) line.addedTo = addedTo;
+  if (parts) line.portions = parts.portions;
   if (limited.limitedBy) line.limitedBy = limited.limitedBy;
   if ("robustness" in robustness) line.robustness = robustness.robustness;
   else line.robustnessOmitted = robustness.robustnessOmitted;
   return ok(line);
+}
+
+/** Of a rule for each percent burnt, the range for this burn. */
+function acceptedFor(rule: SimpleRule, { burnPercent }: ChildFacts): AcceptedRange | undefined {
+  if (rule.kind === "per-m2" || rule.accepted === undefined) return undefined;
+  if (rule.kind === "fixed" || rule.perBurnPercent === undefined || burnPercent === undefined) {
+    return rule.accepted;
+  }
+  const times = (perKg: number): number => toNumber(multiply(exactly(perKg), burnPercent));
+  const { lowPerKg, highPerKg, citations } = rule.accepted;
+  return { lowPerKg: times(lowPerKg), highPerKg: times(highPerKg), citations };
 }
 
 /** A later dose needs the same facts as the first, which were there. */

@@ -22,6 +22,8 @@ export type DosingWarning =
   | { readonly type: "too-concentrated"; readonly ml: number; readonly leastMl: number }
   /** Nothing in the formulary says how the syringe is made up for this weight, so there is a dose and no rate. */
   | { readonly type: "no-preparation"; readonly kg: number }
+  /** A smaller burn than the rule was written for. */
+  | { readonly type: "small-burn"; readonly burnPercent: number; readonly fromPercent: number }
   /** The first hour of the infusion alone brings more fluid than the child needs in one. */
   | { readonly type: "fluid-load"; readonly ml: number; readonly allowanceMl: number }
   /** Too small to draw up from the strength at hand: to be diluted first, by the recipe given. */
@@ -80,6 +82,8 @@ export type Unavailable =
   /** The rule needs a weight that is not known. */
   | { readonly type: "weight-missing"; readonly basis: Basis }
   | { readonly type: "length-missing" }
+  /** The rule goes by the burnt share of the body surface: what each percent of it would get. */
+  | { readonly type: "burn-percent-missing"; readonly perPercent: Dose }
   /** The rule goes by age alone, and the age is not known: what each age would get. */
   | { readonly type: "age-missing"; readonly choices: readonly AgeChoice[] }
   /** No band of the rule holds this child. */

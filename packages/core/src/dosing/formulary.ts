@@ -163,6 +163,8 @@ export interface Administration {
   /** Time over which one dose is given, minutes. */
   readonly overMin?: { readonly low: number; readonly high: number };
   readonly maximumRate?: MaximumRate;
+  /** Parts of a dose in mL that run one after the other; their shares make 1. */
+  readonly portions?: readonly Portion[];
   /** The strongest that may be given, per mL. */
   readonly maximumConcentrationPerMl?: Dose;
   /** Fluid the drawn-up dose is added to before it is given; the rule is in mL. */
@@ -172,6 +174,12 @@ export interface Administration {
     readonly citations: readonly Citation[];
   };
   readonly citations: readonly Citation[];
+}
+
+/** "Half in the first 8 hours." */
+export interface Portion {
+  readonly share: number;
+  readonly overH: number;
 }
 
 /** The most in one `per`. */

@@ -3,9 +3,9 @@ import { conversionFactor } from "../units/convert-dose.ts";
 import type { Dose, DoseUnit } from "../units/index.ts";
 import { compare, exactly, fraction, multiply, type Rational, toNumber } from "../units/rational.ts";
 import type { ChildFacts } from "./child-facts.ts";
-import { chooseBasis } from "./choose-basis.ts";
+import { type ChosenBasis, chooseBasis } from "./choose-basis.ts";
 import type { DosingWarning, Unavailable } from "./dosing-warning.ts";
-import type { SimpleRule } from "./rule.ts";
+import type { BurnCount, PerKgRule, SimpleRule } from "./rule.ts";
 import type { Basis } from "./weights.ts";
 import type { WorkingStep } from "./working-step.ts";
 import type { Writable } from "./writable.ts";
@@ -68,12 +68,40 @@ function fullDose(rule: SimpleRule, child: ChildFacts): Result<LimitedDose, Unav
   if (rule.kind === "per-m2") return surfaceDose(rule.amountPerM2, unit, child);
   const chosen = chooseBasis(rule.basis, child, rule);
   if (!chosen.ok) return chosen;
+  if (rule.perBurnPercent !== undefined) return burnDose(rule, rule.perBurnPercent, chosen.value, child);
   const { basis, kg, steps, warnings } = chosen.value;
   const amount = multiply(exactly(rule.amountPerKg), kg);
   const perKg: Dose = { amount: rule.amountPerKg, unit, per: "kg" };
   const result: Dose = { amount: toNumber(amount), unit };
   const perKgStep: WorkingStep = { step: "per-kg", perKg, basis, kg: toNumber(kg), result };
   return ok({ basis, kg, amount, unit, steps: [...steps, perKgStep], warnings });
+}
+
+/** Amount per kg and percent burnt x kg x percent. */
+function burnDose(
+  { amountPerKg, unit }: PerKgRule,
+  { fromPercent }: BurnCount,
+  { basis, kg, steps, warnings }: ChosenBasis,
+  { burnPercent: percent }: ChildFacts,
+): Result<LimitedDose, Unavailable> {
+  const perPercent = multiply(exactly(amountPerKg), kg);
+  if (percent === undefined) {
+    const dose: Dose = { amount: toNumber(perPercent), unit };
+    return { ok: false, error: { type: "burn-percent-missing", perPercent: dose } };
+  }
+  const amount = multiply(perPercent, percent);
+  const burnPercent = toNumber(percent);
+  const step: WorkingStep = {
+    step: "per-kg-burnt",
+    perKg: { amount: amountPerKg, unit, per: "kg" },
+    basis,
+    kg: toNumber(kg),
+    burnPercent,
+    result: { amount: toNumber(amount), unit },
+  };
+  const small: DosingWarning[] =
+    burnPercent < fromPercent ? [{ type: "small-burn", burnPercent, fromPercent }] : [];
+  return ok({ basis, kg, amount, unit, steps: [...steps, step], warnings: [...warnings, ...small] });
 }
 
 /** Body surface by Mosteller, sqrt(cm x kg / 3600), written to 0.01 m2. @source who-pocket-book-2013, Annex 2 */

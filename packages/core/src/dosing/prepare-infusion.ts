@@ -187,11 +187,12 @@ function drawnForPreparation(
   return drawUp({ limited, strengths, syringes }).steps;
 }
 
-/** To the steps of a pump, never past the highest rate of the range and never to a standstill. */
-export function pumpRate(exact: Rational, highest: Rational): Rational {
+/** To the steps of a pump, never past the highest rate of the range where there is one and never to a standstill. */
+export function pumpRate(exact: Rational, highest?: Rational): Rational {
   const isSlow = compare(exact, { numerator: 1, denominator: 1 }) < 0;
   const step = exactly(isSlow ? PUMP_STEPS.below1MlPerH : PUMP_STEPS.from1MlPerH);
   const nearest = roundToMultiple(exact, step);
-  const rate = compare(nearest, highest) > 0 ? floorToMultiple(exact, step) : nearest;
+  const rate =
+    highest !== undefined && compare(nearest, highest) > 0 ? floorToMultiple(exact, step) : nearest;
   return rate.numerator > 0 ? rate : step;
 }

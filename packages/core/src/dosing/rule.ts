@@ -32,7 +32,14 @@ export interface PerKgRule extends DoseLimits, OfSubstance {
    * Above 1 the rule asks for more than total weight.
    */
   readonly shareOfExcess?: number;
+  /** The amount is for each percent of body surface burnt, as is its accepted range. */
+  readonly perBurnPercent?: BurnCount;
   readonly accepted?: AcceptedRange;
+}
+
+/** A smaller burn than this is not what the rule was written for. */
+export interface BurnCount {
+  readonly fromPercent: number;
 }
 
 /** amountPerM2 x body surface by Mosteller, on total weight. */

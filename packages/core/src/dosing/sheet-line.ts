@@ -48,6 +48,8 @@ export interface DoseLine extends LineHead {
   /** The quickest and the most concentrated it may be given, where the formulary bounds that. */
   readonly giving?: GivingLimits;
   readonly rate?: { readonly mlPerH: number; readonly concentration: string };
+  /** The parts of a fluid that run one after the other, as a pump can be set. */
+  readonly portions?: readonly FluidPortion[];
   /** For infusions: every way the syringe can be made up, the default one first. */
   readonly preparations?: readonly PreparedInfusion[];
   /** Fluid the dose is added to before it is given. */
@@ -110,6 +112,13 @@ export interface FurtherDose {
   readonly limitedBy?: "single-maximum" | "minimum";
   readonly working: readonly WorkingStep[];
   readonly warnings: readonly DosingWarning[];
+}
+
+/** So many mL over so many hours. */
+export interface FluidPortion {
+  readonly ml: number;
+  readonly overH: number;
+  readonly mlPerH: number;
 }
 
 export interface FirstHour {

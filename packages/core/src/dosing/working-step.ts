@@ -55,6 +55,24 @@ export type WorkingStep =
       readonly surfaceM2: number;
       readonly result: Dose;
     }
+  /** perKg, for each percent of body surface burnt, x kg x percent. */
+  | {
+      readonly step: "per-kg-burnt";
+      readonly perKg: Dose;
+      readonly basis: Basis;
+      readonly kg: number;
+      readonly burnPercent: number;
+      readonly result: Dose;
+    }
+  /** A part of the dose that runs over so many hours. */
+  | {
+      readonly step: "portion";
+      readonly dose: Dose;
+      readonly sharePercent: number;
+      readonly overH: number;
+      readonly ml: number;
+      readonly mlPerH: number;
+    }
   | { readonly step: "fixed"; readonly result: Dose }
   | {
       readonly step: "limit";

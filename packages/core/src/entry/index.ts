@@ -10,6 +10,7 @@ export type {
 } from "./entry-issue.ts";
 export { HUMAN_LIMITS, type Limits } from "./human-limits.ts";
 export { proposalOfSlip } from "./proposal-of-slip.ts";
+export { type BurnPercentIssue, readBurnPercent } from "./read-burn-percent.ts";
 export type { DecimalMark } from "./read-decimal.ts";
 export { type Entry, readEntry } from "./read-entry.ts";
 export { type EntryTexts, type MeasurementsRead, readMeasurements } from "./read-measurements.ts";

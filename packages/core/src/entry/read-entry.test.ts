@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { EntryField, QuantityField } from "./entry-field.ts";
 import { HUMAN_LIMITS } from "./human-limits.ts";
+import { readBurnPercent } from "./read-burn-percent.ts";
 import { readEntry } from "./read-entry.ts";
 
 function readAs(field: QuantityField, text: string): number | string {
@@ -250,3 +251,28 @@ function numbersIn(value: unknown): number[] {
   if (typeof value === "number") return [value];
   return typeof value === "object" && value !== null ? Object.values(value).flatMap(numbersIn) : [];
 }
+
+describe("readBurnPercent()", () => {
+  it.each([
+    ["18", 18],
+    [" 18 % ", 18],
+    ["7,5", 7.5],
+    ["100", 100],
+    ["0.5%", 0.5],
+  ])("takes %j as %d %% of the body surface", (text, value) => {
+    expect(readBurnPercent(text)).toEqual({ ok: true, value });
+  });
+
+  it.each([
+    ["", "empty"],
+    ["lots", "not-a-number"],
+    ["10-20", "not-a-number"],
+    ["1,200", "not-a-number"],
+    ["1.2.3", "not-a-number"],
+    ["0", "out-of-limits"],
+    ["-5", "out-of-limits"],
+    ["100.5", "out-of-limits"],
+  ])("refuses %j: %s", (text, type) => {
+    expect(readBurnPercent(text)).toMatchObject({ ok: false, error: { type } });
+  });
+});

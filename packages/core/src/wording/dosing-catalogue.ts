@@ -5,6 +5,7 @@ import type {
   Unavailable,
   WorkingStep,
 } from "../dosing/index.ts";
+import type { BurnPercentIssue } from "../entry/index.ts";
 
 type ByStep = { [V in WorkingStep as V["step"]]: (step: V) => string };
 type ByType<T extends { readonly type: string }> = { [V in T as V["type"]]: (value: V) => string };
@@ -19,5 +20,6 @@ export interface DosingCatalogue {
   readonly warning: ByType<DosingWarning>;
   readonly unavailable: ByType<Unavailable>;
   readonly tracking: ByType<TrackingWarning>;
+  readonly burnPercent: ByType<BurnPercentIssue>;
   readonly robustnessOmitted: Readonly<Record<RobustnessOmitted, string>>;
 }

@@ -85,6 +85,10 @@ export const ENGLISH_DOSING: DosingCatalogue = {
       `${formatQuantity(dose)} × ${weight(kg, basis)} = ${formatQuantity(result)}.`,
     "per-m2": ({ perM2, lengthCm, kg, surfaceM2, result }) =>
       `Body surface = √(${formatNumber(lengthCm)}\u00a0cm × ${formatWeight(kg)} ÷ 3,600) = ${formatNumber(surfaceM2)}\u00a0m²; ${formatQuantity(perM2)} × ${formatNumber(surfaceM2)}\u00a0m² = ${formatQuantity(result)}.`,
+    "per-kg-burnt": ({ perKg: dose, basis, kg, burnPercent, result }) =>
+      `${formatQuantity(dose)} × ${weight(kg, basis)} × ${formatNumber(burnPercent)}\u00a0% burnt = ${formatQuantity(result)}.`,
+    portion: ({ dose, sharePercent, overH, ml: volume, mlPerH }) =>
+      `${formatNumber(sharePercent)}\u00a0% of ${formatQuantity(dose)} = ${ml(volume)}, over ${formatNumber(overH)}\u00a0h: ${rate(mlPerH)}.`,
     fixed: ({ result }) => `The dose is ${formatQuantity(result)} whatever the weight.`,
     limit: ({ limit, from, result }) =>
       limit === "single-maximum"
@@ -156,6 +160,8 @@ export const ENGLISH_DOSING: DosingCatalogue = {
       `${ml(volume)} is stronger than it may be given: make it up to ${ml(leastMl)} or more.`,
     "no-preparation": ({ kg }) =>
       `The formulary has no preparation for ${formatWeight(kg)}: there is a dose and no rate; make up the syringe by local practice.`,
+    "small-burn": ({ burnPercent, fromPercent }) =>
+      `${formatNumber(burnPercent)}\u00a0% burnt is less than the ${formatNumber(fromPercent)}\u00a0% that this fluid is reckoned from: drinking may be enough.`,
     "fluid-load": ({ ml: volume, allowanceMl }) =>
       `The first hour of this infusion brings ${ml(volume)}, more than the ${ml(allowanceMl)} of maintenance for one hour: count it in the fluids. A stronger preparation only where the medicine and the vein allow it.`,
     diluted: ({ to }) => `Too little to measure undiluted: dilute to ${strength(to)} first.`,
@@ -194,6 +200,8 @@ export const ENGLISH_DOSING: DosingCatalogue = {
   unavailable: {
     "weight-missing": ({ basis }) => `No dose: it goes by ${BASIS[basis]} weight, which needs a length.`,
     "length-missing": () => "No dose: it goes by body surface, which needs a length.",
+    "burn-percent-missing": ({ perPercent }) =>
+      `No dose: it goes by the burnt share of the body surface, which is not known; each 1\u00a0% gets ${formatQuantity(perPercent)}.`,
     "age-missing": ({ choices }) =>
       `The dose goes by age, which is not known: ${choices
         .map(
@@ -221,6 +229,13 @@ export const ENGLISH_DOSING: DosingCatalogue = {
       `Given ${formatNumber(withinMinutes(earliestMinutes - atMinutes))}\u00a0min before it was due.`,
     "maximum-not-known": () =>
       "The maximum over all doses goes by a weight that is not known, so it could not be checked.",
+  },
+  burnPercent: {
+    empty: () => "Enter the burnt share of the body surface in %.",
+    "not-a-number": ({ text }) =>
+      `"${text}" is not a share of the body surface: enter a number of percent, such as 18.`,
+    "out-of-limits": ({ value, low, high }) =>
+      `The burnt share of the body surface must be above ${formatNumber(low)} and at most ${formatNumber(high)}\u00a0%: ${formatNumber(value)}\u00a0% was entered.`,
   },
   robustnessOmitted: {
     "weight-measured": "The weight was read from a scale.",

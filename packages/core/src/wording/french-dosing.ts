@@ -89,6 +89,10 @@ export const FRENCH_DOSING: DosingCatalogue = {
       `${quantity(dose)} × ${weight(kg, basis)} = ${quantity(result)}.`,
     "per-m2": ({ perM2, lengthCm, kg, surfaceM2, result }) =>
       `Surface corporelle = √(${number(lengthCm)}\u00a0cm × ${kilograms(kg)} ÷ ${number(3600)}) = ${number(surfaceM2)}\u00a0m²\u202f; ${quantity(perM2)} × ${number(surfaceM2)}\u00a0m² = ${quantity(result)}.`,
+    "per-kg-burnt": ({ perKg: dose, basis, kg, burnPercent, result }) =>
+      `${quantity(dose)} × ${weight(kg, basis)} × ${number(burnPercent)}\u00a0% brûlés = ${quantity(result)}.`,
+    portion: ({ dose, sharePercent, overH, ml: volume, mlPerH }) =>
+      `${number(sharePercent)}\u00a0% de ${quantity(dose)} = ${ml(volume)}, sur ${number(overH)}\u00a0h\u00a0: ${rate(mlPerH)}.`,
     fixed: ({ result }) => `La dose est de ${quantity(result)} quel que soit le poids.`,
     limit: ({ limit, from, result }) =>
       limit === "single-maximum"
@@ -159,6 +163,8 @@ export const FRENCH_DOSING: DosingCatalogue = {
       `${ml(volume)}\u00a0: plus concentré qu’il n’est permis\u202f; complétez à ${ml(leastMl)} ou plus.`,
     "no-preparation": ({ kg }) =>
       `Le formulaire n’a pas de préparation pour ${kilograms(kg)}\u00a0: il y a une dose et pas de débit\u202f; préparez la seringue selon l’usage local.`,
+    "small-burn": ({ burnPercent, fromPercent }) =>
+      `${number(burnPercent)}\u00a0% de surface brûlée, moins que les ${number(fromPercent)}\u00a0% à partir desquels ce liquide se calcule\u00a0: boire peut suffire.`,
     "fluid-load": ({ ml: volume, allowanceMl }) =>
       `La première heure de cette perfusion apporte ${ml(volume)}, plus que les ${ml(allowanceMl)} d’entretien pour une heure\u00a0: comptez-les dans les apports. Une préparation plus concentrée seulement si le médicament et la veine le permettent.`,
     diluted: ({ to }) => `Trop peu pour être mesuré sans dilution\u00a0: diluez d’abord à ${strength(to)}.`,
@@ -200,6 +206,8 @@ export const FRENCH_DOSING: DosingCatalogue = {
       `Pas de dose\u00a0: elle dépend du calcul selon ${BASIS_NAME[basis]}, qui demande une longueur.`,
     "length-missing": () =>
       "Pas de dose\u00a0: elle dépend de la surface corporelle, qui demande une longueur.",
+    "burn-percent-missing": ({ perPercent }) =>
+      `Pas de dose\u00a0: elle dépend de la part brûlée de la surface corporelle, qui n’est pas connue\u202f; chaque 1\u00a0% reçoit ${quantity(perPercent)}.`,
     "age-missing": ({ choices }) =>
       `La dose dépend de l’âge, qui n’est pas connu\u00a0: ${choices
         .map(
@@ -227,6 +235,13 @@ export const FRENCH_DOSING: DosingCatalogue = {
       `Administrée ${number(withinMinutes(earliestMinutes - atMinutes))}\u00a0min trop tôt.`,
     "maximum-not-known": () =>
       "Le maximum de toutes les doses dépend d’un poids qui n’est pas connu\u00a0: il n’a pas pu être vérifié.",
+  },
+  burnPercent: {
+    empty: () => "Saisissez la part brûlée de la surface corporelle en\u00a0%.",
+    "not-a-number": ({ text }) =>
+      `«\u202f${text}\u202f» n’est pas une part de la surface corporelle\u00a0: saisissez un nombre, par exemple 18.`,
+    "out-of-limits": ({ value, low, high }) =>
+      `La part brûlée de la surface corporelle doit dépasser ${number(low)} et ne pas dépasser ${number(high)}\u00a0%\u00a0: ${number(value)}\u00a0% saisis.`,
   },
   robustnessOmitted: {
     "weight-measured": "Le poids a été lu sur une balance.",

@@ -1,12 +1,14 @@
 export { type Block, cautionBlock } from "./caution-block.ts";
 export { describeBodyIssue } from "./describe-body-issue.ts";
 export { describeBodyWarning } from "./describe-body-warning.ts";
+export { describeBurnPercentIssue } from "./describe-burn-percent-issue.ts";
 export {
   describeDosingWarning,
   describeRobustnessOmitted,
   describeTrackingWarning,
   describeUnavailable,
 } from "./describe-dosing-warning.ts";
+
 export { describeEntryIssue } from "./describe-entry-issue.ts";
 export { describeEntryNotice } from "./describe-entry-notice.ts";
 export {

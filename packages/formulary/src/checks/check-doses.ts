@@ -1,6 +1,6 @@
-import type { Dose, Formulary, InfusionRule, SimpleRule, TieredRateRule } from "@steelyard/core/dosing";
+import type { Dose, Formulary, InfusionRule, SimpleRule, TieredRateRule, Use } from "@steelyard/core/dosing";
 import { isInhaler } from "@steelyard/core/dosing";
-import { convertDose, isConvertible } from "@steelyard/core/units";
+import { convertDose, formatNumber, isConvertible } from "@steelyard/core/units";
 import type { FormularyFault } from "../formulary-fault.ts";
 import { everyOption, type OptionPlace, plain } from "./place.ts";
 import { infusionsOf, simpleRulesOf } from "./simple-rules-of.ts";
@@ -25,10 +25,11 @@ const CREDIBLE_ML = { low: 0.005, high: 250 } as const;
 /** The numbers of a dose make sense together: limits, accepted range, volume, ends of an infusion. */
 export function checkDoses(formulary: Formulary): FormularyFault[] {
   return everyOption(formulary).flatMap((optionPlace) => {
-    const { option, place } = optionPlace;
+    const { option, use, place } = optionPlace;
     const { rule } = option;
     if (rule.kind === "tiered-rate") return tierFaults(rule, place);
     return [
+      ...portionFaults(use, simpleRulesOf(rule), place),
       ...infusionsOf(rule).flatMap((infusion) => startFaults(infusion, place)),
       ...doseFaults(optionPlace),
     ];
@@ -43,6 +44,24 @@ function doseFaults(optionPlace: OptionPlace): FormularyFault[] {
     ...acceptedFaults(simple, place),
     ...volumeFaults(simple, optionPlace),
   ]);
+}
+
+/** Parts make the whole, and only a fluid runs in parts. */
+function portionFaults(
+  { administration: { portions } }: Use,
+  rules: readonly SimpleRule[],
+  place: string,
+): FormularyFault[] {
+  if (portions === undefined) return [];
+  const whole = portions.reduce((sum, { share }) => sum + share, 0);
+  return [
+    ...(Math.abs(whole - 1) < 1e-9
+      ? []
+      : [{ place, message: `its parts make ${formatNumber(whole)}, not 1` }]),
+    ...(rules.every(({ unit }) => unit === "mL") && rules.length > 0
+      ? []
+      : [{ place, message: "runs in parts, but is not a dose in mL" }]),
+  ];
 }
 
 function startFaults(

@@ -66,7 +66,11 @@ function simple(rule: SimpleRule): string {
     rule.shareOfExcess === undefined
       ? ""
       : ` (ideal + ${formatNumber(rule.shareOfExcess)} × the excess over it)`;
-  return `${perKg} of ${rule.basis} weight${share}${of}${limits}${range(rule.accepted, unit)}`;
+  const burnt =
+    rule.perBurnPercent === undefined
+      ? ""
+      : ` for each 1 % of body surface burnt, from ${formatNumber(rule.perBurnPercent.fromPercent)} %`;
+  return `${perKg} of ${rule.basis} weight${burnt}${share}${of}${limits}${range(rule.accepted, unit)}`;
 }
 
 function range(accepted: AcceptedRange | undefined, unit: DoseUnit): string {

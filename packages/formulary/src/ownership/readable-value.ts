@@ -45,6 +45,9 @@ const INFUSION: Readonly<Record<string, string>> = {
 
 const NAMES: Readonly<Record<string, string>> = {
   expressedAs: "amount of",
+  perBurnPercent: "for each percent of body surface burnt",
+  fromPercent: "from percent",
+  overH: "over hours",
   defaultOption: "default option",
   defaultReason: "reason for the default",
   signOff: "sign-off",

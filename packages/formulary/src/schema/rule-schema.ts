@@ -39,6 +39,7 @@ const simple = v.variant("kind", [
     unit: doseUnit,
     basis,
     shareOfExcess: v.exactOptional(positive),
+    perBurnPercent: v.exactOptional(v.strictObject({ fromPercent: positive })),
     accepted,
     expressedAs,
     ...limits,

@@ -62,6 +62,9 @@ const administration = v.strictObject({
       maximum: v.exactOptional(dose),
     }),
   ),
+  portions: v.exactOptional(
+    v.pipe(v.array(v.strictObject({ share: positive, overH: positive })), v.minLength(1, "has no part")),
+  ),
   maximumConcentrationPerMl: v.exactOptional(dose),
   dilution: v.exactOptional(v.strictObject({ diluent: text, volume: doseRule, citations })),
   citations,

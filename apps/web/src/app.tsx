@@ -14,6 +14,7 @@ import { emptyBedside } from "./state/bedside-state.ts";
 import { type Giving, GivingContext } from "./state/giving.ts";
 import { readBedside } from "./state/read-bedside.ts";
 import { firstRoute, type Route } from "./state/screens.ts";
+import { siteInUse } from "./state/site-in-use.ts";
 import { update } from "./state/update.ts";
 
 /** How long a pause in typing is before a doubtful number is spoken of, ms: long enough for the next digit. */
@@ -29,20 +30,27 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
   const [log, setLog] = useState<{ readonly CaseLog: typeof CaseLog } | undefined>(undefined);
   const [giving, setGiving] = useState<Giving | undefined>(undefined);
   const [later, setLater] = useState<Later | "failed" | undefined>(undefined);
-  const view = useMemo(() => readBedside(state), [state.texts, state.typing, state.today, language]);
+  const view = useMemo(
+    () => readBedside(state),
+    [state.texts, state.typing, state.today, state.site, language],
+  );
   const { child } = view;
   const loaded = typeof later === "object" ? later : undefined;
   const report = useMemo(
-    () => child && loaded?.computeReport(child, state.choices),
-    [child, loaded, state.choices],
+    () => child && loaded?.computeReport({ child, choices: state.choices, site: siteInUse(state.site) }),
+    [child, loaded, state.choices, state.site],
   );
 
   const items = useMemo(
-    () => [...view.messages, ...(loaded?.slipMessages({ ...view, typing: state.typing }) ?? [])],
-    [view, loaded, state.typing, language],
+    () => [
+      ...view.messages,
+      ...(loaded?.slipMessages({ ...view, typing: state.typing, site: siteInUse(state.site) }) ?? []),
+    ],
+    [view, loaded, state.typing, state.site, language],
   );
 
   useEffect(() => {
+    send({ type: "site-known", site: effects.findSite() });
     const found = effects.findTexts();
     if (found !== undefined) send({ type: "found", ...found });
     send({ type: "pins-found", pinned: effects.findPins() });
@@ -83,6 +91,7 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
   return (
     <Frame
       screen={screen}
+      site={state.site}
       offline={offline}
       pad={
         hasPad && loaded !== undefined && <loaded.NumberPad onGiveUp={() => setPad(effects.giveUpPad())} />
@@ -111,6 +120,7 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
           path={route.path}
           child={child}
           texts={state.texts}
+          site={state.site}
           send={send}
           load={effects.loadScreen}
           onReload={effects.reload}

@@ -3,6 +3,7 @@ import { App } from "./app.tsx";
 import { Spoken } from "./components/language/spoken.tsx";
 import type { Effects } from "./effects/effects.ts";
 import { findPins, keepPins } from "./effects/kept-pins.ts";
+import { findSite } from "./effects/kept-site.ts";
 import { keepTexts, keptTexts, typedAhead } from "./effects/kept-texts.ts";
 import { languageEffects } from "./effects/language-effects.ts";
 import { loadCaseLog } from "./effects/load-case-log.ts";
@@ -24,6 +25,7 @@ const effects: Effects = {
   keepTexts,
   findPins,
   keepPins,
+  findSite,
   watchDay,
   wantsPad,
   giveUpPad,

@@ -58,6 +58,8 @@ const counts = new Set([
   "places",
   "total",
   "percent",
+  "before",
+  "after",
 ]);
 const others: Readonly<Record<string, unknown>> = {
   field: "lengthCm",
@@ -65,6 +67,9 @@ const others: Readonly<Record<string, unknown>> = {
   needsThird: false,
   isLess: true,
   formularySigned: false,
+  site: { name: "xq4", createdOn: "2026-11-20", signed: false },
+  signed: false,
+  dates: { from: "2026-01-02", to: "2026-10-03" },
   due: { type: "in", seconds: 75 },
   clock: (seconds: number) => `${seconds}`,
 };

@@ -1,3 +1,4 @@
+import type { StoredSiteProfile } from "@steelyard/core/body";
 import type { OfflineState } from "../components/cautions/cautions.tsx";
 import type { Screen } from "../frame/screen-props.ts";
 import type { Later } from "../later/later.ts";
@@ -16,6 +17,8 @@ export interface Effects {
   /** The lines of the sheet that are kept at its top on this device, by id. */
   readonly findPins: () => readonly string[];
   readonly keepPins: (pinned: readonly string[]) => void;
+  /** The calibration kept on this device. */
+  readonly findSite: () => StoredSiteProfile | undefined;
   /** Tells the day as 2026-11-25, at once and when the page is looked at again. */
   readonly watchDay: (tell: (today: string) => void) => void;
   /** Whether numbers are typed with the page's own keys: on a touch screen, unless somebody has given them up there. */
@@ -44,6 +47,7 @@ export const noEffects: Effects = {
   keepTexts: () => undefined,
   findPins: () => [],
   keepPins: () => undefined,
+  findSite: () => undefined,
   watchDay: () => undefined,
   wantsPad: () => false,
   giveUpPad: () => false,

@@ -10,6 +10,7 @@ const parts: Readonly<Record<LaterScreenId, Load>> = {
   practice: () => import("../screens/practice/practice.tsx"),
   study: () => import("../screens/study/study.tsx"),
   paper: () => import("../screens/paper/paper.tsx"),
+  site: () => import("../screens/site/site.tsx"),
 };
 
 /** Asks for the part of the page that holds a screen. */

@@ -11,6 +11,8 @@ export interface ScreenProps {
   readonly child: EstimatedChild | undefined;
   /** What was typed on Bedside. */
   readonly texts: BedsideState["texts"];
+  /** The calibration kept on this device. */
+  readonly site: BedsideState["site"];
   /** Says something to Bedside. */
   readonly send: (event: BedsideEvent) => void;
 }

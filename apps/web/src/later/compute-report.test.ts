@@ -17,7 +17,7 @@ function weighed(texts: Partial<typeof emptyBedside.texts>): EstimatedChild {
 describe("computeReport()", () => {
   test("gives, problem by problem, exactly the sheet that the library computes", () => {
     const child = weighed({ lengthCm: "136", armMm: "190", sex: "f", ageMonths: "9 y" });
-    const report = computeReport(child);
+    const report = computeReport({ child });
     const settles = nextMeasurements(child.measurements);
     const whole = computeChild({ measurements: child.measurements, formulary: draftFormulary, settles });
     const lines = formularyIndex.problems.flatMap(({ problem }) => report.linesOf(problem));
@@ -29,7 +29,7 @@ describe("computeReport()", () => {
 
   test("gives the equipment and signs that the library computes, once", () => {
     const child = weighed({ lengthCm: "136", armMm: "190", sex: "f" });
-    const report = computeReport(child);
+    const report = computeReport({ child });
     const whole = computeChild({ measurements: child.measurements, formulary: draftFormulary });
     const { equipment, signs } = report.lookups();
     expect({ equipment, signs }).toEqual(
@@ -39,26 +39,26 @@ describe("computeReport()", () => {
   });
 
   test("computes a problem once", () => {
-    const report = computeReport(weighed({ lengthCm: "136" }));
+    const report = computeReport({ child: weighed({ lengthCm: "136" }) });
     expect(report.linesOf("arrest")).toBe(report.linesOf("arrest"));
   });
 });
 
 describe("the next measurement", () => {
   test("is the arm first, then a girth that narrows the range further", () => {
-    const arm = computeReport(weighed({ lengthCm: "136" })).next;
-    const waist = computeReport(weighed({ lengthCm: "136", armMm: "190" })).next;
+    const arm = computeReport({ child: weighed({ lengthCm: "136" }) }).next;
+    const waist = computeReport({ child: weighed({ lengthCm: "136", armMm: "190" }) }).next;
     expect(arm?.percent).toBeLessThan(20);
     expect(waist?.field).not.toBe("armMm");
     expect(waist?.percent).toBeLessThan(arm?.percent ?? 0);
   });
 
   test("is nothing for a child that was weighed", () => {
-    expect(computeReport(weighed({ lengthCm: "136", scaleKg: "28" })).next).toBeUndefined();
+    expect(computeReport({ child: weighed({ lengthCm: "136", scaleKg: "28" }) }).next).toBeUndefined();
   });
 
   test("settles a dose in doubt, and the line says so", () => {
-    const { linesOf } = computeReport(weighed({ lengthCm: "136" }));
+    const { linesOf } = computeReport({ child: weighed({ lengthCm: "136" }) });
     const settled = formularyIndex.problems
       .flatMap(({ problem }) => linesOf(problem))
       .filter((line) => line.unavailable === undefined && line.robustness?.settledBy !== undefined);
@@ -68,11 +68,11 @@ describe("the next measurement", () => {
 
 test("another published dose is computed where it was chosen, and nowhere else", () => {
   const child = weighed({ lengthCm: "136", armMm: "190" });
-  const lines = formularyIndex.problems.flatMap(({ problem }) => computeReport(child).linesOf(problem));
+  const lines = formularyIndex.problems.flatMap(({ problem }) => computeReport({ child }).linesOf(problem));
   const line = lines.find(({ alternatives }) => alternatives.length > 0);
   const [other] = line?.alternatives ?? [];
   if (line === undefined || other === undefined) throw new Error("no line has an alternative");
-  const chosen = computeReport(child, { [line.id]: other.id }).linesOf(line.problem);
+  const chosen = computeReport({ child, choices: { [line.id]: other.id } }).linesOf(line.problem);
   expect(chosen.find(({ id }) => id === line.id)?.option.id).toBe(other.id);
   const others = (of: readonly SheetLine[]) =>
     of.filter(({ id, problem }) => problem === line.problem && id !== line.id);

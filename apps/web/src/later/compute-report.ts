@@ -1,4 +1,9 @@
-import { type EstimatedChild, type NextMeasurement, nextMeasurements } from "@steelyard/core/body";
+import {
+  type EstimatedChild,
+  type NextMeasurement,
+  nextMeasurements,
+  type StoredSiteProfile,
+} from "@steelyard/core/body";
 import { type ChildReport, computeReport as computeSheets } from "@steelyard/core/child";
 import type { Formulary, ProblemId, SheetLine } from "@steelyard/core/dosing";
 import { draftFormulary } from "@steelyard/formulary";
@@ -14,14 +19,23 @@ export interface Report {
   readonly next: NextHint | undefined;
 }
 
-/** Sheets of a child that has its weight already; `choices` holds other published doses by id of the line. */
-export function computeReport(child: EstimatedChild, choices: Readonly<Record<string, string>> = {}): Report {
+/** Sheets of a child that has its weight already, of `site` where it was calibrated; `choices` holds other published doses by id of the line. */
+export function computeReport({
+  child,
+  choices = {},
+  site,
+}: {
+  readonly child: EstimatedChild;
+  readonly choices?: Readonly<Record<string, string>>;
+  readonly site?: StoredSiteProfile | undefined;
+}): Report {
+  const own = site && { site };
   const linesByProblem = new Map<ProblemId, readonly SheetLine[]>();
   let lookups: Pick<ChildReport, "equipment" | "signs"> | undefined;
   // A weight from a scale leaves nothing to settle.
-  const settles = child.estimate.components.length === 0 ? [] : nextMeasurements(child.measurements);
+  const settles = child.estimate.components.length === 0 ? [] : nextMeasurements(child.measurements, own);
   const sheet = (formulary: Formulary): ChildReport =>
-    computeSheets({ child, formulary, choices, settles, versions: { software: versions.software } });
+    computeSheets({ child, formulary, choices, settles, versions: { software: versions.software }, ...own });
   return {
     linesOf: (problem) => {
       const known = linesByProblem.get(problem);

@@ -23,6 +23,7 @@ export const en = {
     practice: "Practice",
     study: "Study",
     paper: "Paper",
+    site: "This site",
   } satisfies Record<ScreenId, string>,
   /** What one goes there for, in the menu. */
   screenFor: {
@@ -32,6 +33,7 @@ export const en = {
     practice: "Read the tape on invented children",
     study: "Judge methods against the scale, from a file",
     paper: "True-scale strips and grids to print",
+    site: "Its calibration, for every weight on this device",
   } satisfies Record<ScreenId, string>,
   windowTitle: (screen: string): string => `Steelyard ${screen}`,
   menuName: "Screens",
@@ -214,8 +216,14 @@ export const en = {
     ],
     end: "Weight and doses appear as you type. Length alone gives a weight too, with a wider range. Nothing leaves this device.",
   },
-  versions: ({ software, model, formulary, formularySigned }: ChildReport["versions"]): string =>
-    `Steelyard ${software}, body model ${model}, formulary ${formulary} (${formularySigned ? "signed" : "draft, not signed"}), not calibrated for this site.`,
+  versions: ({ software, model, formulary, formularySigned, site }: ChildReport["versions"]): string =>
+    `Steelyard ${software}, body model ${model}, formulary ${formulary} (${formularySigned ? "signed" : "draft, not signed"}), ${
+      site === undefined
+        ? "not calibrated for this site"
+        : `calibrated to ${site.name} on ${site.createdOn} (${site.signed ? "signed" : "not signed"})`
+    }.`,
+  otherModel: ({ name, model }: { readonly name: string; readonly model: string }): string =>
+    `The calibration to ${name} was made for body model ${model}, which is not the one that runs here. It is not used: the range is that of a site without one. Make it anew.`,
   spoken: ({ total, range, ideal }: { total: string; range: string; ideal: string | undefined }): string =>
     `Total weight ${total}, 95 % range ${range}.${ideal === undefined ? "" : ` Ideal weight ${ideal}.`} The doses stand below, by problem.`,
   language: {

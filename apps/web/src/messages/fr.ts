@@ -15,6 +15,7 @@ export const fr: Words<typeof en> = {
     practice: "Entraînement",
     study: "Étude",
     paper: "Papier",
+    site: "Ce site",
   },
   screenFor: {
     bedside: "Poids et doses à partir de deux mesures",
@@ -23,6 +24,7 @@ export const fr: Words<typeof en> = {
     practice: "Lire le mètre ruban sur des enfants inventés",
     study: "Juger des méthodes d’après la balance, à partir d’un fichier",
     paper: "Bandes et grilles à l’échelle, à imprimer",
+    site: "Son calibrage, pour chaque poids sur cet appareil",
   },
   windowTitle: (screen) => `Steelyard ${screen}`,
   menuName: "Écrans",
@@ -212,8 +214,14 @@ export const fr: Words<typeof en> = {
     ],
     end: "Le poids et les doses apparaissent pendant la saisie. La longueur seule donne aussi un poids, avec un intervalle plus large. Rien ne quitte cet appareil.",
   },
-  versions: ({ software, model, formulary, formularySigned }) =>
-    `Steelyard ${software}, modèle corporel ${model}, formulaire ${formulary} (${formularySigned ? "signé" : "projet, non signé"}), non calibré pour ce site.`,
+  versions: ({ software, model, formulary, formularySigned, site }) =>
+    `Steelyard ${software}, modèle corporel ${model}, formulaire ${formulary} (${formularySigned ? "signé" : "projet, non signé"}), ${
+      site === undefined
+        ? "non calibré pour ce site"
+        : `calibré pour ${site.name} le ${site.createdOn} (${site.signed ? "signé" : "non signé"})`
+    }.`,
+  otherModel: ({ name, model }) =>
+    `Le calibrage pour ${name} a été fait pour le modèle corporel ${model}, qui n’est pas celui d’ici. Il n’est pas utilisé\u202f: l’intervalle est celui d’un site non calibré. Refaites-le.`,
   spoken: ({ total, range, ideal }) =>
     `Poids total ${total}, intervalle à 95\u00a0% ${range}.${ideal === undefined ? "" : ` Poids idéal ${ideal}.`} Les doses se trouvent plus bas, par problème.`,
   language: {

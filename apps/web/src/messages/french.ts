@@ -5,6 +5,7 @@ import { paperFr } from "./paper.fr.ts";
 import { practiceFr } from "./practice.fr.ts";
 import { readerFr } from "./reader.fr.ts";
 import { sheetFr } from "./sheet.fr.ts";
+import { siteFr } from "./site.fr.ts";
 import { studyFr } from "./study.fr.ts";
 import { techniqueFr } from "./technique.fr.ts";
 import type { Translation } from "./translation.ts";
@@ -18,6 +19,7 @@ export const french: Translation = {
   practice: practiceFr,
   reader: readerFr,
   sheet: sheetFr,
+  site: siteFr,
   study: studyFr,
   technique: techniqueFr,
 };

@@ -5,6 +5,7 @@ import type { paperEn } from "./paper.en.ts";
 import type { practiceEn } from "./practice.en.ts";
 import type { readerEn } from "./reader.en.ts";
 import type { sheetEn } from "./sheet.en.ts";
+import type { siteEn } from "./site.en.ts";
 import type { studyEn } from "./study.en.ts";
 import type { techniqueEn } from "./technique.en.ts";
 import type { Words } from "./words.ts";
@@ -22,6 +23,7 @@ export interface Translation {
   readonly practice: Words<typeof practiceEn>;
   readonly reader: Words<typeof readerEn>;
   readonly sheet: Words<typeof sheetEn>;
+  readonly site: Words<typeof siteEn>;
   readonly study: Words<typeof studyEn>;
   readonly technique: Words<typeof techniqueEn>;
 }

@@ -1,3 +1,4 @@
+import type { StoredSiteProfile } from "@steelyard/core/body";
 import type { ChoiceField, EntryField, RepeatedField } from "@steelyard/core/entry";
 
 /** The fields of this screen, in the order they are asked. */
@@ -91,6 +92,8 @@ export interface BedsideState {
   readonly today: string | undefined;
   /** Lines of the sheet that somebody keeps at the top of it, by id, on this device. */
   readonly pinned: readonly string[];
+  /** The calibration kept on this device; not used where it is of another body model (`siteInUse`). */
+  readonly site: StoredSiteProfile | undefined;
   /** The other published dose that somebody has chosen for this child, by id of the line. */
   readonly choices: Readonly<Record<string, string>>;
   /** What the sheet is searched for. */
@@ -110,6 +113,7 @@ export const emptyBedside: BedsideState = {
   setAside: undefined,
   today: undefined,
   pinned: [],
+  site: undefined,
   choices: {},
   search: "",
   turned: [],

@@ -1,4 +1,10 @@
-import { type BodyIssue, type EstimatedChild, type Measurements, weighChild } from "@steelyard/core/body";
+import {
+  type BodyIssue,
+  type EstimatedChild,
+  type Measurements,
+  type StoredSiteProfile,
+  weighChild,
+} from "@steelyard/core/body";
 import {
   type EntryIssue,
   type EntryNotice,
@@ -12,6 +18,7 @@ import { language } from "../messages/language.ts";
 import type { BedsideField, BedsideState } from "./bedside-state.ts";
 import type { FieldMessage } from "./field-message.ts";
 import { type EntryTextsRead, readTexts } from "./read-texts.ts";
+import { siteInUse } from "./site-in-use.ts";
 
 /** What the screen shows for a state before any dose is computed. */
 export interface BedsideView {
@@ -41,7 +48,8 @@ export function readBedside({
   texts,
   typing,
   today,
-}: Pick<BedsideState, "texts" | "typing"> & Partial<Pick<BedsideState, "today">>): BedsideView {
+  site,
+}: Pick<BedsideState, "texts" | "typing"> & Partial<Pick<BedsideState, "today" | "site">>): BedsideView {
   const prepared = readTexts({ texts, typing, today });
   const read = readMeasurements(prepared.texts);
   // A doubtful age or waist is said, but does not take away a weight that stands without it.
@@ -54,19 +62,21 @@ export function readBedside({
   const messages = [...issues, ...notices.map(messageOfNotice)];
   const isMeasured = Object.keys(measurements).some((name) => !circumstances.has(name));
   if (!isMeasured) return { ...nothing, messages };
-  return { ...weigh({ measurements, messages, typing }), measurements };
+  return { ...weigh({ measurements, messages, typing, site: siteInUse(site) }), measurements };
 }
 
 function weigh({
   measurements,
   messages,
   typing,
+  site,
 }: {
   readonly measurements: Measurements;
   readonly messages: readonly FieldMessage[];
   readonly typing: BedsideField | undefined;
+  readonly site: StoredSiteProfile | undefined;
 }): BedsideView {
-  const child = weighChild({ measurements });
+  const child = weighChild({ measurements, ...(site && { site }) });
   if (child.ok) return { ...nothing, child: child.value, messages };
   const { error } = child;
   if (error.type !== "measurement-out-of-range")
@@ -75,7 +85,7 @@ function weigh({
   const said = measurement === typing ? messages : [...messages, messageOfBodyIssue(error)];
   if (isNeeded(measurement)) return { ...nothing, messages: said };
   const { [measurement]: _, ...others } = measurements;
-  return weigh({ measurements: others, messages: said, typing });
+  return weigh({ measurements: others, messages: said, typing, site });
 }
 
 function isNeeded(field: string): boolean {

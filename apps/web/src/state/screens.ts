@@ -2,7 +2,7 @@
  * The screens there are, in the order of the menu. A further one needs its id here, its name in `messages.screens`
  * and its part of the page in `effects/load-screen.ts`.
  */
-export const screenIds = ["bedside", "reader", "casebook", "practice", "study", "paper"] as const;
+export const screenIds = ["bedside", "reader", "casebook", "practice", "study", "paper", "site"] as const;
 export type ScreenId = (typeof screenIds)[number];
 
 /** Screens that are loaded when somebody goes there; Bedside is there at once. */

@@ -1,4 +1,4 @@
-import { type Measurements, recogniseSlips } from "@steelyard/core/body";
+import { type Measurements, recogniseSlips, type StoredSiteProfile } from "@steelyard/core/body";
 import { proposalOfSlip } from "@steelyard/core/entry";
 import { describeSlip } from "@steelyard/core/wording";
 import { language } from "../messages/language.ts";
@@ -17,12 +17,16 @@ export function slipMessages({
   measurements,
   messages,
   typing,
+  site,
 }: {
   readonly measurements: Measurements;
   readonly messages: readonly FieldMessage[];
   readonly typing: BedsideField | undefined;
+  readonly site?: StoredSiteProfile | undefined;
 }): readonly FieldMessage[] {
-  const [first, ...others] = recogniseSlips(measurements).filter(({ type }) => type !== "outlier");
+  const [first, ...others] = recogniseSlips(measurements, site && { site }).filter(
+    ({ type }) => type !== "outlier",
+  );
   const [change] = first?.changes ?? [];
   if (first === undefined || change === undefined) return [];
   const isSpokenFor = first.changes.some(

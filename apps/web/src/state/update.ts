@@ -1,3 +1,4 @@
+import type { StoredSiteProfile } from "@steelyard/core/body";
 import type { Proposal } from "@steelyard/core/entry";
 import {
   type BedsideField,
@@ -32,6 +33,8 @@ export type BedsideEvent =
   | { readonly type: "second-reading"; readonly lengthCm: string; readonly armMm: string }
   | { readonly type: "day-known"; readonly today: string }
   | { readonly type: "pins-found"; readonly pinned: readonly string[] }
+  /** The calibration of this device, found or chosen; none where `site` is undefined. */
+  | { readonly type: "site-known"; readonly site: StoredSiteProfile | undefined }
   /** A line of the sheet is kept at the top, or not any more. */
   | { readonly type: "pinned"; readonly line: string }
   /** Another published dose is computed for a line; the default again where `option` is undefined. */
@@ -80,6 +83,8 @@ export function update(state: BedsideState, event: BedsideEvent): BedsideState {
       return state.today === event.today ? state : { ...state, today: event.today };
     case "pins-found":
       return { ...state, pinned: event.pinned };
+    case "site-known":
+      return { ...state, site: event.site };
     case "pinned": {
       const others = state.pinned.filter((line) => line !== event.line);
       const wasPinned = others.length < state.pinned.length;
@@ -106,8 +111,8 @@ export function update(state: BedsideState, event: BedsideEvent): BedsideState {
 }
 
 /** What belongs to the device and the day, and outlives a child. */
-function ofDevice({ today, pinned }: BedsideState): Pick<BedsideState, "today" | "pinned"> {
-  return { today, pinned };
+function ofDevice({ today, pinned, site }: BedsideState): Pick<BedsideState, "today" | "pinned" | "site"> {
+  return { today, pinned, site };
 }
 
 /** Into the second places, or the third where the second are taken. */

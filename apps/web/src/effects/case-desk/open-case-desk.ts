@@ -1,6 +1,8 @@
 import { type CaseEvent, caseCode, eventFormat, readCaseEvent } from "@steelyard/records/case";
 import { type CaseDesk, type DeskState, openingDesk } from "../../state/case-desk.ts";
+import { siteInUse } from "../../state/site-in-use.ts";
 import { versions } from "../../state/versions.ts";
+import { findSite } from "../kept-site.ts";
 import { type CaseStore, type EventRow, openCaseStore } from "./case-store.ts";
 import { type Lock, makeLock, openEvent, openLock, sealEvent } from "./seal.ts";
 import { type Tabs, watchTabs } from "./watch-tabs.ts";
@@ -135,7 +137,7 @@ function openCaseDesk(): CaseDesk {
           id: crypto.randomUUID(),
           caseId,
           at: at ?? new Date(lastAt).toISOString(),
-          versions: eventVersions,
+          versions: eventVersions(),
           ...draft,
         };
         const read = readCaseEvent(event);
@@ -183,12 +185,18 @@ function openCaseDesk(): CaseDesk {
   };
 }
 
-const eventVersions: CaseEvent["versions"] = {
-  software: versions.software,
-  model: versions.model,
-  formulary: versions.formulary,
-  formularySigned: versions.formularySigned,
-};
+/** What runs on the device just now, its calibration included. */
+function eventVersions(): CaseEvent["versions"] {
+  const site = siteInUse(findSite())?.identity;
+  return {
+    software: versions.software,
+    model: versions.model,
+    formulary: versions.formulary,
+    formularySigned: versions.formularySigned,
+    // A case has room for 120 characters of it; of a longer name the day must not be lost.
+    ...(site && { calibration: `${site.name.slice(0, 100)}, ${site.createdOn}` }),
+  };
+}
 
 async function rowOf(event: CaseEvent, lock: Lock | undefined): Promise<EventRow> {
   const { id, caseId } = event;

@@ -1,7 +1,7 @@
 import type { VNode } from "preact";
 import { useState } from "preact/hooks";
+import { FileChoice } from "../../components/file-choice/file-choice.tsx";
 import { paperMessages } from "../../messages/paper.ts";
-import { FileChoice } from "./file-choice.tsx";
 import { type PaperChoices, pagesOf, paperKinds, withKind } from "./paper-choices.ts";
 import { readFormularyFile, readSiteFile } from "./read-site-file.ts";
 
@@ -46,7 +46,7 @@ export function PaperForm({ choices, onChoose }: Props): VNode {
       <FileChoice
         label={paperMessages.site}
         hint={paperMessages.siteHint}
-        file={site?.file}
+        taken={site && { takeOff: paperMessages.takeOff(site.file) }}
         refused={siteRefused}
         onText={(file, text) => {
           const read = readSiteFile(file, text);
@@ -61,7 +61,7 @@ export function PaperForm({ choices, onChoose }: Props): VNode {
       <FileChoice
         label={paperMessages.formulary}
         hint={paperMessages.formularyHint}
-        file={formulary?.file}
+        taken={formulary && { takeOff: paperMessages.takeOff(formulary.file) }}
         refused={formularyRefused}
         onText={(file, text) => {
           const read = readFormularyFile(file, text);

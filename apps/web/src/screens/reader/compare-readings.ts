@@ -1,4 +1,4 @@
-import type { EstimatedChild } from "@steelyard/core/body";
+import type { EstimatedChild, SiteProfile } from "@steelyard/core/body";
 import { weighChild } from "@steelyard/core/body";
 import { type CombinedReadings, combineReadings, type RepeatedField } from "@steelyard/core/entry";
 import { centimetres, millimetres } from "@steelyard/core/units";
@@ -28,7 +28,7 @@ export interface Comparison {
 }
 
 /** The first reading beside the second, in mm and in the kilograms that follow from each; all else of the child is the same. */
-export function compareReadings(child: EstimatedChild, second: Reading): Comparison {
+export function compareReadings(child: EstimatedChild, second: Reading, site?: SiteProfile): Comparison {
   const { lengthCm, armMm } = child.measurements;
   const readings = [
     ...compare("lengthCm", lengthCm, second.lengthCm),
@@ -40,6 +40,7 @@ export function compareReadings(child: EstimatedChild, second: Reading): Compari
       lengthCm: centimetres(second.lengthCm),
       ...(second.armMm !== undefined && { armMm: millimetres(second.armMm) }),
     },
+    ...(site && { site }),
   });
   const firstKg = child.estimate.totalKg;
   const secondKg = other.ok ? other.value.estimate.totalKg : undefined;

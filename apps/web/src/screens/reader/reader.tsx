@@ -3,6 +3,7 @@ import { useState } from "preact/hooks";
 import { askingTag } from "../../effects/asking-tag.ts";
 import type { ScreenProps } from "../../frame/screen-props.ts";
 import { readerMessages } from "../../messages/reader.ts";
+import { siteInUse } from "../../state/site-in-use.ts";
 import { Agreement } from "./agreement.tsx";
 import { AnswerForm } from "./answer-form.tsx";
 import { AskElsewhere } from "./ask-elsewhere.tsx";
@@ -19,7 +20,7 @@ type Stage =
   | { readonly type: "compared"; readonly reading: Reading };
 
 /** A second person measures, blind, on this device or on another; how far the two agree, and what to do about it. */
-export function Screen({ path, child, texts, send }: ScreenProps): VNode {
+export function Screen({ path, child, texts, site, send }: ScreenProps): VNode {
   const [stage, setStage] = useState<Stage>({ type: "choosing" });
   const asked = readAskCode(path);
   if (asked !== undefined) return <OtherDevice tag={asked} />;
@@ -49,7 +50,7 @@ export function Screen({ path, child, texts, send }: ScreenProps): VNode {
     );
   }
   if (stage.type === "compared") {
-    const comparison = compareReadings(child, stage.reading);
+    const comparison = compareReadings(child, stage.reading, siteInUse(site));
     return (
       <Agreement
         comparison={comparison}

@@ -1,12 +1,12 @@
 import type { VNode } from "preact";
 import { useId } from "preact/hooks";
-import { paperMessages } from "../../messages/paper.ts";
+import "./file-choice.css";
 
 interface Props {
   readonly label: string;
   readonly hint: string;
-  /** The file that is taken just now. */
-  readonly file: string | undefined;
+  /** The file that is taken just now, and the words on the button that takes it off. */
+  readonly taken: { readonly takeOff: string } | undefined;
   /** Why the last one was not. */
   readonly refused: readonly string[];
   readonly onText: (file: string, text: string) => void;
@@ -14,14 +14,15 @@ interface Props {
 }
 
 /** A file of the site: chosen, taken or refused with its reason, and taken off again. */
-export function FileChoice({ label, hint, file, refused, onText, onTakeOff }: Props): VNode {
+export function FileChoice({ label, hint, taken, refused, onText, onTakeOff }: Props): VNode {
   const id = useId();
   return (
-    <div class="paper__file">
-      <label for={id}>
+    <div class="file-choice">
+      {/* A button is named by its own words, so the label is one of the field alone. */}
+      <label for={taken === undefined ? id : undefined}>
         <b>{label}</b> <span id={`${id}-hint`}>{hint}</span>
       </label>
-      {file === undefined ? (
+      {taken === undefined ? (
         <input
           id={id}
           type="file"
@@ -33,12 +34,12 @@ export function FileChoice({ label, hint, file, refused, onText, onTakeOff }: Pr
           }}
         />
       ) : (
-        <button id={id} class="button" type="button" onClick={onTakeOff}>
-          {paperMessages.takeOff(file)}
+        <button class="button" type="button" onClick={onTakeOff}>
+          {taken.takeOff}
         </button>
       )}
       {refused.length > 0 && (
-        <div role="alert" class="paper__refused">
+        <div role="alert" class="file-choice__refused">
           {refused.map((sentence) => (
             <p key={sentence}>{sentence}</p>
           ))}

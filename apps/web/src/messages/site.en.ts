@@ -1,0 +1,36 @@
+import type { SiteEvidence, SiteIdentity } from "@steelyard/core/body";
+import { formatNumber } from "@steelyard/core/units";
+
+const one = (value: number): string => formatNumber(Math.round(value * 10) / 10);
+
+/** The words of the screen of the site. */
+export const siteEn = {
+  intro:
+    "A calibration fits the weights to the children of your place. It is learnt from children who were measured and then weighed, by “steelyard calibrate” or on the Study screen. Once taken here, every weight, dose and case on this device uses it, until it is taken off.",
+  calibration: "Calibration",
+  hint: "the file of the site profile; nothing leaves this device",
+  none: "None: weights are those of a site that has not been calibrated, with a wider range.",
+  takeOff: (name: string): string => `Take off ${name}`,
+  notJson: (file: string): string => `${file} is not a site profile: it cannot be read as JSON.`,
+  kept: (name: string): string => `Weights on this device now use the calibration to ${name}.`,
+  keptHereOnly: (name: string): string =>
+    `Weights use the calibration to ${name}, until this page is closed: the browser refuses to keep it.`,
+  takenOff: "Taken off. Weights are those of a site without a calibration.",
+  unsigned:
+    "Nobody has signed this calibration. A licensed professional of the site has to review it before it is used on patients.",
+  facts: {
+    site: "Site",
+    made: "Made",
+    children: "From",
+    meanError: "Mean error (estimate minus scale)",
+    within10: "Within 10 % of the scale",
+    coverage: "Inside the 95 % range",
+    rows: "Fingerprint of the rows",
+    model: "Body model",
+  },
+  made: ({ createdOn, signed }: SiteIdentity): string => `${createdOn}, ${signed ? "signed" : "not signed"}`,
+  children: ({ children, dates }: SiteEvidence): string =>
+    `${formatNumber(children)} ${children === 1 ? "child" : "children"}${dates === undefined ? "" : `, weighed from ${dates.from} to ${dates.to}`}`,
+  change: (before: number, after: number): string =>
+    `${one(before)}\u00a0% before, ${one(after)}\u00a0% after`,
+};

@@ -1,0 +1,37 @@
+import { FRENCH_NUMBERS, formatNumber } from "@steelyard/core/units";
+import type { siteEn } from "./site.en.ts";
+import type { Words } from "./words.ts";
+
+const whole = (value: number): string => formatNumber(value, FRENCH_NUMBERS);
+const one = (value: number): string => whole(Math.round(value * 10) / 10);
+
+/** The screen of the site in French: machine-translated and reviewed by nobody. */
+export const siteFr: Words<typeof siteEn> = {
+  intro:
+    "Un calibrage ajuste les poids aux enfants de votre lieu. Il s’apprend d’enfants mesurés puis pesés, par «\u202fsteelyard calibrate\u202f» ou à l’écran Étude. Une fois pris ici, il vaut pour chaque poids, dose et cas de cet appareil, jusqu’à ce qu’on le retire.",
+  calibration: "Calibrage",
+  hint: "le fichier du profil du site\u202f; rien ne quitte cet appareil",
+  none: "Aucun\u202f: les poids sont ceux d’un site non calibré, avec un intervalle plus large.",
+  takeOff: (name) => `Retirer ${name}`,
+  notJson: (file) => `${file} n’est pas un profil de site\u202f: il n’est pas lisible comme JSON.`,
+  kept: (name) => `Les poids de cet appareil utilisent maintenant le calibrage pour ${name}.`,
+  keptHereOnly: (name) =>
+    `Les poids utilisent le calibrage pour ${name} jusqu’à la fermeture de cette page\u202f: le navigateur refuse de le garder.`,
+  takenOff: "Retiré. Les poids sont ceux d’un site sans calibrage.",
+  unsigned:
+    "Personne n’a signé ce calibrage. Un professionnel habilité du site doit le revoir avant tout usage chez des patients.",
+  facts: {
+    site: "Nom du site",
+    made: "Fait",
+    children: "À partir de",
+    meanError: "Erreur moyenne (estimation moins balance)",
+    within10: "À moins de 10\u00a0% de la balance",
+    coverage: "Dans l’intervalle à 95\u00a0%",
+    rows: "Empreinte des lignes",
+    model: "Modèle corporel",
+  },
+  made: ({ createdOn, signed }) => `${createdOn}, ${signed ? "signé" : "non signé"}`,
+  children: ({ children, dates }) =>
+    `${whole(children)} enfant${FRENCH_NUMBERS.plural(children) === "one" ? "" : "s"}${dates === undefined ? "" : `, de la pesée du ${dates.from} à celle du ${dates.to}`}`,
+  change: (before, after) => `${one(before)}\u00a0% avant, ${one(after)}\u00a0% après`,
+};

@@ -1,0 +1,74 @@
+import type { StoredSiteProfile } from "@steelyard/core/body";
+import type { VNode } from "preact";
+import { useState } from "preact/hooks";
+import { FileChoice } from "../../components/file-choice/file-choice.tsx";
+import { keepSite } from "../../effects/kept-site.ts";
+import type { ScreenProps } from "../../frame/screen-props.ts";
+import { siteMessages } from "../../messages/site.ts";
+import { readSiteText } from "./read-site-text.ts";
+import "./site.css";
+
+/** What belongs to the place and stays on the device: its calibration. */
+export function Screen({ site, send }: ScreenProps): VNode {
+  const [refused, setRefused] = useState<readonly string[]>([]);
+  const [said, setSaid] = useState("");
+  const take = (file: string, text: string): void => {
+    const read = readSiteText(file, text);
+    setRefused(read.ok ? [] : read.error);
+    setSaid("");
+    if (!read.ok) return;
+    const { name } = read.value.identity;
+    setSaid(keepSite(read.value) ? siteMessages.kept(name) : siteMessages.keptHereOnly(name));
+    send({ type: "site-known", site: read.value });
+  };
+  const takeOff = (): void => {
+    keepSite(undefined);
+    setSaid(siteMessages.takenOff);
+    send({ type: "site-known", site: undefined });
+  };
+  return (
+    <div class="site">
+      <p>{siteMessages.intro}</p>
+      <FileChoice
+        label={siteMessages.calibration}
+        hint={siteMessages.hint}
+        taken={site && { takeOff: siteMessages.takeOff(site.identity.name) }}
+        refused={refused}
+        onText={take}
+        onTakeOff={takeOff}
+      />
+      <p role="status">{said}</p>
+      {site === undefined ? <p>{siteMessages.none}</p> : <Evidence site={site} />}
+    </div>
+  );
+}
+
+/** Whose calibration it is, what it was learnt from and what it changed there. */
+function Evidence({ site }: { readonly site: StoredSiteProfile }): VNode {
+  const { identity, evidence, modelVersion } = site;
+  const { before, after } = evidence;
+  const { facts, change } = siteMessages;
+  const rows: readonly (readonly [string, string])[] = [
+    [facts.site, identity.name],
+    [facts.made, siteMessages.made(identity)],
+    [facts.children, siteMessages.children(evidence)],
+    [facts.meanError, change(before.meanError, after.meanError)],
+    [facts.within10, change(before.within10, after.within10)],
+    [facts.coverage, change(before.coverage, after.coverage)],
+    [facts.model, modelVersion],
+    [facts.rows, identity.rowsSha256.slice(0, 16)],
+  ];
+  return (
+    <>
+      {!identity.signed && <p class="site__unsigned">{siteMessages.unsigned}</p>}
+      <dl class="site__facts">
+        {rows.map(([term, value]) => (
+          <div key={term}>
+            <dt>{term}</dt>
+            <dd>{value}</dd>
+          </div>
+        ))}
+      </dl>
+    </>
+  );
+}

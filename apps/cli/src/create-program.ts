@@ -1,34 +1,88 @@
 import { Command } from "commander";
-import { createCalibrateCommand } from "./calibrate/calibrate-command.ts";
-import { createChildCommand } from "./child/child-command.ts";
-import { createFormularyCommand } from "./formulary/formulary-command.ts";
-import { createGivenCommand } from "./given/given-command.ts";
 import { EXIT_STATUS_HELP, helpCautions } from "./help-text.ts";
-import { createPaperCommand } from "./paper/paper-command.ts";
-import { createStudyCommand } from "./study/study-command.ts";
-import { describeVersions } from "./versions.ts";
-import { createWeighCommand } from "./weigh/weigh-command.ts";
+import { VersionsAsked } from "./versions-asked.ts";
 
-/** The whole command, ready to parse its arguments. */
+interface LazyCommand {
+  readonly name: string;
+  readonly description: string;
+  /** Loads what the command needs; what it returns adds options and action. */
+  readonly load: () => Promise<(command: Command) => void>;
+}
+
+/** A command is loaded when it is called: weighing a file need not wait for the typesetter of the papers. */
+const COMMANDS: readonly LazyCommand[] = [
+  {
+    name: "child",
+    description: "One child: weight with its range, ideal weight and the sheet of doses.",
+    load: async () => (await import("./child/child-command.ts")).defineChildCommand,
+  },
+  {
+    name: "given",
+    description: "Doses given so far: totals, what is left under each maximum, when the next is due.",
+    load: async () => (await import("./given/given-command.ts")).defineGivenCommand,
+  },
+  {
+    name: "weigh",
+    description: "Weigh every child of a CSV file.",
+    load: async () => (await import("./weigh/weigh-command.ts")).defineWeighCommand,
+  },
+  {
+    name: "calibrate",
+    description: "Learn how the children of your site differ, from rows with a scale weight.",
+    load: async () => (await import("./calibrate/calibrate-command.ts")).defineCalibrateCommand,
+  },
+  {
+    name: "study",
+    description: "Judge methods against scale weights, and write the report.",
+    load: async () => (await import("./study/study-command.ts")).defineStudyCommand,
+  },
+  {
+    name: "formulary",
+    description: "Check, read, compare, change and sign a formulary.",
+    load: async () => (await import("./formulary/formulary-command.ts")).defineFormularyCommand,
+  },
+  {
+    name: "paper",
+    description: "True-scale papers for a bay without a screen, as PDF or SVG.",
+    load: async () => (await import("./paper/paper-command.ts")).definePaperCommand,
+  },
+];
+
+/** The whole command, ready to parse its arguments with `parseAsync`. */
 export function createProgram(): Command {
   const program = new Command("steelyard")
     .description("A child's weight from its length and arm, and the doses that follow from it.")
-    .version(describeVersions(), "-V, --version", "print the versions of software, body model and formulary")
+    .option("-V, --version", "print the versions of software, body model and formulary")
     .helpOption("-h, --help", "print this help")
-    .helpCommand("help [command]", "print the help of a command")
-    .addHelpText("after", `\n${EXIT_STATUS_HELP}\n${helpCautions()}`);
-  const commands = [
-    createChildCommand(),
-    createGivenCommand(),
-    createWeighCommand(),
-    createCalibrateCommand(),
-    createStudyCommand(),
-    createFormularyCommand(),
-    createPaperCommand(),
-  ];
-  for (const command of commands) program.addCommand(command);
-  for (const command of [program, ...commands, ...commands.flatMap((parent) => parent.commands)]) {
-    command.exitOverride().showHelpAfterError("Try the option --help.");
+    .helpCommand(false)
+    .addHelpText("after", () => `\n${EXIT_STATUS_HELP}\n${helpCautions()}`)
+    .exitOverride()
+    .showHelpAfterError("Try the option --help.");
+  program.on("option:version", () => {
+    throw new VersionsAsked();
+  });
+  const unloaded = new Map<Command, LazyCommand["load"]>();
+  for (const { name, description, load } of COMMANDS) {
+    // What is set on the program holds for `program.command()` as well, but not for what the command adds itself.
+    unloaded.set(program.command(name).description(description), load);
   }
+  const prepare = async (command: Command): Promise<void> => {
+    const define = await unloaded.get(command)?.();
+    unloaded.delete(command);
+    define?.(command);
+    for (const own of command.commands) own.copyInheritedSettings(command);
+  };
+  program.hook("preSubcommand", (_, command) => prepare(command));
+  program
+    .command("help")
+    .description("print the help of a command")
+    .argument("[command]")
+    .action(async (name: string | undefined) => {
+      if (name === undefined) return program.help();
+      const command = program.commands.find((each) => each.name() === name);
+      if (command === undefined) return program.error(`error: unknown command '${name}'`);
+      await prepare(command);
+      command.help();
+    });
   return program;
 }

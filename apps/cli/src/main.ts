@@ -1,8 +1,6 @@
-import { CommanderError } from "commander";
-import { createProgram } from "./create-program.ts";
-import { CommandFailure, EXIT } from "./exit-status.ts";
+import { EXIT } from "./exit-status.ts";
 import { fileFailure } from "./file-failure.ts";
-import { wrap } from "./wrap.ts";
+import { report, runProgram } from "./run-program.ts";
 
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {
   // Ended by a failure that is reported where it arose.
@@ -12,22 +10,4 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => {
   process.exit(report(fileFailure("write", "standard output", error)));
 });
 
-try {
-  await createProgram().parseAsync(process.argv);
-} catch (error) {
-  process.exitCode = report(error);
-}
-
-/** Says what went wrong, unless it has been said, and gives the exit status. */
-function report(error: unknown): number {
-  if (error instanceof CommanderError) {
-    // Help and version that were asked for come this way too.
-    return error.exitCode === 0 ? EXIT.done : EXIT.wrongUsage;
-  }
-  if (error instanceof CommandFailure) {
-    const lines = `steelyard: ${error.message}`.split("\n");
-    process.stderr.write(`${lines.map((line) => wrap(line, { hanging: "  " })).join("\n")}\n`);
-    return error.status;
-  }
-  throw error;
-}
+process.exitCode = await runProgram(process.argv.slice(2));

@@ -8,11 +8,11 @@ import {
   writeSiteProfile,
 } from "@steelyard/core/body";
 import { cautionBlock, describeCalibrationIssue, describeFieldFault } from "@steelyard/core/wording";
-import { Command } from "commander";
+import type { Command } from "commander";
 import { CommandFailure, EXIT } from "../exit-status.ts";
 import { EXIT_STATUS_HELP, helpCautions } from "../help-text.ts";
 import { readJsonFile } from "../site/read-json-file.ts";
-import { SOFTWARE_VERSION } from "../versions.ts";
+import { SOFTWARE_VERSION } from "../software-version.ts";
 import { explainInterruption } from "../weigh/explain-interruption.ts";
 import { openSink } from "../weigh/open-sink.ts";
 import { openSource } from "../weigh/open-source.ts";
@@ -51,9 +51,8 @@ interface CalibrateCommandOptions {
 }
 
 /** `steelyard calibrate rows.csv -o site.json`. */
-export function createCalibrateCommand(): Command {
-  return new Command("calibrate")
-    .description("Learn how the children of your site differ, from rows with a scale weight.")
+export function defineCalibrateCommand(command: Command): void {
+  command
     .argument("<rows.csv>", 'the file to read; "-" is standard input')
     .option("-o, --output <site.json>", 'the profile to write; "-" is standard output', "-")
     .option("--name <name>", "what the site is called", "unnamed site")

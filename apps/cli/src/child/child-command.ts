@@ -7,7 +7,7 @@ import {
   describeEntryNotice,
   describeSlip,
 } from "@steelyard/core/wording";
-import { Command } from "commander";
+import type { Command } from "commander";
 import { CommandFailure, EXIT } from "../exit-status.ts";
 import {
   loadSheetFormulary,
@@ -16,7 +16,7 @@ import {
 } from "../formulary/sheet-formulary.ts";
 import { EXIT_STATUS_HELP, helpCautions } from "../help-text.ts";
 import { describeSite } from "../site/describe-site.ts";
-import { SOFTWARE_VERSION } from "../versions.ts";
+import { SOFTWARE_VERSION } from "../software-version.ts";
 import { wrap } from "../wrap.ts";
 import { formatChildReport } from "./format-child-report.ts";
 import { otherDoses } from "./other-doses.ts";
@@ -47,11 +47,8 @@ Examples:
 ${EXIT_STATUS_HELP}`;
 
 /** `steelyard child --length-cm 136 --arm-mm 190`. */
-export function createChildCommand(): Command {
-  const command = new Command("child").description(
-    "One child: weight with its range, ideal weight and the sheet of doses.",
-  );
-  return withFormularyOptions(withChildOptions(command))
+export function defineChildCommand(command: Command): void {
+  withFormularyOptions(withChildOptions(command))
     .option(
       "--burn-percent <number>",
       "burnt share of the body surface (% TBSA), reddening not counted",

@@ -1,4 +1,4 @@
-import { Command } from "commander";
+import type { Command } from "commander";
 import { EXIT_STATUS_HELP, helpCautions } from "../help-text.ts";
 import { checkFile } from "./check-file.ts";
 import { csvFile } from "./csv-file.ts";
@@ -29,9 +29,8 @@ ${EXIT_STATUS_HELP}`;
 const OUTPUT = ["-o, --output <file>", 'the file to write; "-" is standard output', "-"] as const;
 
 /** `steelyard formulary check | show | diff | sign | verify | overlay | csv | schema`. */
-export function createFormularyCommand(): Command {
-  const command = new Command("formulary")
-    .description("Check, read, compare, change and sign a formulary.")
+export function defineFormularyCommand(command: Command): void {
+  command
     .helpCommand("help [command]", "print the help of a command")
     .addHelpText("after", () => `${HELP}\n${helpCautions()}`);
   command
@@ -87,5 +86,4 @@ export function createFormularyCommand(): Command {
     .option("--overlay", "that of an overlay instead")
     .option(...OUTPUT)
     .action(schemaFile);
-  return command;
 }

@@ -1,6 +1,6 @@
 import { type TrackedDoses, trackGivenDoses } from "@steelyard/core/dosing";
 import { cautionBlock } from "@steelyard/core/wording";
-import { Command } from "commander";
+import type { Command } from "commander";
 import { weighOrFail } from "../child/child-command.ts";
 import { type ChildTexts, readChild, withChildOptions } from "../child/read-child.ts";
 import {
@@ -26,11 +26,9 @@ Examples:
 ${EXIT_STATUS_HELP}`;
 
 /** `steelyard given doses.csv --weight-kg 18`. */
-export function createGivenCommand(): Command {
-  const command = new Command("given")
-    .description("Doses given so far: totals, what is left under each maximum, when the next is due.")
-    .argument("<doses>", 'the doses, as CSV or JSON; "-" is standard input');
-  return withFormularyOptions(withChildOptions(command))
+export function defineGivenCommand(command: Command): void {
+  command.argument("<doses>", 'the doses, as CSV or JSON; "-" is standard input');
+  withFormularyOptions(withChildOptions(command))
     .option("--json", "print the result as JSON")
     .addHelpText("after", () => `${HELP}\n${helpCautions()}`)
     .action(printGiven);

@@ -11,7 +11,7 @@ import { draftFormulary } from "@steelyard/formulary";
 import { type Command, Option } from "commander";
 import { CHILD_OPTIONS, optionOf } from "../child/child-options.ts";
 import { CommandFailure, EXIT } from "../exit-status.ts";
-import { SOFTWARE_VERSION } from "../versions.ts";
+import { SOFTWARE_VERSION } from "../software-version.ts";
 import { type LoadedPaper, loadPaper, type PaperOptions, withPaperOptions } from "./paper-options.ts";
 import { problemOf, problemsHelp } from "./problem-option.ts";
 

@@ -1,4 +1,4 @@
-import { Command } from "commander";
+import type { Command } from "commander";
 import { EXIT_STATUS_HELP, helpCautions } from "../help-text.ts";
 import { createArmBandCommand } from "./arm-band-command.ts";
 import { createBookletCommand } from "./booklet-command.ts";
@@ -29,9 +29,8 @@ Examples:
 ${EXIT_STATUS_HELP}`;
 
 /** `steelyard paper strip | arm-band | grid | booklet | child | labels | guide | reading-test`. */
-export function createPaperCommand(): Command {
-  const command = new Command("paper")
-    .description("True-scale papers for a bay without a screen, as PDF or SVG.")
+export function definePaperCommand(command: Command): void {
+  command
     .helpCommand("help [command]", "print the help of a command")
     .addHelpText("after", () => `${HELP}\n${helpCautions()}`);
   const papers = [
@@ -45,5 +44,4 @@ export function createPaperCommand(): Command {
     createReadingTestCommand(),
   ];
   for (const paper of papers) command.addCommand(paper);
-  return command;
 }

@@ -15,7 +15,7 @@ import { loadFormulary } from "../formulary/load-formulary.ts";
 import { sha256 } from "../formulary/sha256.ts";
 import { loadSite } from "../site/load-site.ts";
 import { SITE_OPTION } from "../site/site-option.ts";
-import { SOFTWARE_VERSION } from "../versions.ts";
+import { SOFTWARE_VERSION } from "../software-version.ts";
 import { loadTypefaces } from "./load-typefaces.ts";
 
 /** The options that every paper shares. */

@@ -2,7 +2,7 @@ import { rename, rm, writeFile } from "node:fs/promises";
 import { checkDrawing, type Drawing, type DrawingFault, renderPdf, renderSvg } from "@steelyard/paper";
 import { CommandFailure, EXIT } from "../exit-status.ts";
 import { fileFailure } from "../file-failure.ts";
-import { SOFTWARE_VERSION } from "../versions.ts";
+import { SOFTWARE_VERSION } from "../software-version.ts";
 import type { LoadedPaper } from "./paper-options.ts";
 
 /** What kind of file the name asks for; refused before anything is computed. */

@@ -11,13 +11,13 @@ import { summariseSite } from "@steelyard/study/pooling";
 import { assessQuality } from "@steelyard/study/quality";
 import { composeReport, ENGLISH_REPORT, reportFiles } from "@steelyard/study/report";
 import { selectRows } from "@steelyard/study/table";
-import { Command } from "commander";
+import type { Command } from "commander";
 import { isCalendarDate, today } from "../calibrate/calendar-date.ts";
 import { CommandFailure, EXIT } from "../exit-status.ts";
 import { fileFailure } from "../file-failure.ts";
 import { EXIT_STATUS_HELP, helpCautions } from "../help-text.ts";
 import { loadTypefaces } from "../paper/load-typefaces.ts";
-import { SOFTWARE_VERSION } from "../versions.ts";
+import { SOFTWARE_VERSION } from "../software-version.ts";
 import { wrap } from "../wrap.ts";
 import { describeQuality, describeStudy, formatAccuracy } from "./format-study.ts";
 import { createPoolCommand } from "./pool-command.ts";
@@ -62,9 +62,8 @@ const EXAMPLE = "example";
 const collect = (value: string, before: readonly string[]): readonly string[] => [...before, value];
 
 /** `steelyard study rows.csv -o report`. */
-export function createStudyCommand(): Command {
-  return new Command("study")
-    .description("Judge methods against scale weights, and write the report.")
+export function defineStudyCommand(command: Command): void {
+  command
     .argument("<file>", 'the file of children with a scale weight; "example" is one of 400 invented children')
     .option("-o, --output <folder>", "the folder for the report (required)")
     .option("--methods <method...>", "what is judged (see below)")

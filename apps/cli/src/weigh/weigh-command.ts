@@ -1,11 +1,11 @@
 import { defaultBodyModel } from "@steelyard/core/body";
 import { cautionBlock } from "@steelyard/core/wording";
-import { Command } from "commander";
+import type { Command } from "commander";
 import { EXIT_STATUS_HELP, helpCautions } from "../help-text.ts";
 import { describeSite } from "../site/describe-site.ts";
 import { loadSite } from "../site/load-site.ts";
 import { SITE_OPTION } from "../site/site-option.ts";
-import { SOFTWARE_VERSION } from "../versions.ts";
+import { SOFTWARE_VERSION } from "../software-version.ts";
 import { explainInterruption } from "./explain-interruption.ts";
 import { openSink } from "./open-sink.ts";
 import { openSource } from "./open-source.ts";
@@ -44,9 +44,8 @@ interface WeighOptions {
 }
 
 /** `steelyard weigh in.csv -o out.csv`. */
-export function createWeighCommand(): Command {
-  return new Command("weigh")
-    .description("Weigh every child of a CSV file.")
+export function defineWeighCommand(command: Command): void {
+  command
     .argument("<in.csv>", 'the file to read; "-" is standard input')
     .option("-o, --output <out.csv>", 'the file to write; "-" is standard output', "-")
     .option(SITE_OPTION.flags, SITE_OPTION.help)

@@ -1,8 +1,6 @@
 import { defaultBodyModel } from "@steelyard/core/body";
 import { draftFormulary } from "@steelyard/formulary";
-import manifest from "../package.json" with { type: "json" };
-
-export const SOFTWARE_VERSION: string = manifest.version;
+import { SOFTWARE_VERSION } from "./software-version.ts";
 
 /** Software, body model and formulary, one a line. */
 export function describeVersions(): string {

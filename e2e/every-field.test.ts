@@ -80,6 +80,20 @@ describe("every field", () => {
       .toContain("Arm circumference was left out, as oedema adds to it.");
   });
 
+  test("the burnt share of the body gives its fluid in its parts, and one over 100 % is refused at its field", async () => {
+    const bedside = await openChild();
+    const { page } = bedside;
+    await page.getByLabel("Find a medicine, use or equipment").fill("burns fluid");
+    const line = page.locator('[data-line$=".burns"]').first();
+    await expect.poll(() => line.innerText()).toContain("No dose");
+    await page.getByRole("textbox", { name: "Burnt skin" }).fill("20");
+    await expect.poll(async () => readable(await line.innerText())).toMatch(/mL over 8 h, .* mL\/h; then/);
+    await page.getByRole("textbox", { name: "Burnt skin" }).fill("140");
+    await page.getByRole("textbox", { name: "Burnt skin" }).blur();
+    await page.getByText("must be above 0 and at most 100").waitFor();
+    await expect.poll(() => line.innerText()).toContain("No dose");
+  });
+
   test("an earlier weight enters once both ages are there", async () => {
     const bedside = await openChild();
     await bedside.page.getByLabel("Age", { exact: true }).fill("10 y");

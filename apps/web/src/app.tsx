@@ -36,17 +36,29 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
   );
   const { child } = view;
   const loaded = typeof later === "object" ? later : undefined;
+  const burn = useMemo(
+    () => loaded?.readBurn({ texts: state.texts, typing: state.typing }),
+    [loaded, state.texts.burnPercent, state.typing, language],
+  );
   const report = useMemo(
-    () => child && loaded?.computeReport({ child, choices: state.choices, site: siteInUse(state.site) }),
-    [child, loaded, state.choices, state.site],
+    () =>
+      child &&
+      loaded?.computeReport({
+        child,
+        choices: state.choices,
+        site: siteInUse(state.site),
+        burnPercent: burn?.burnPercent,
+      }),
+    [child, loaded, state.choices, state.site, burn?.burnPercent],
   );
 
   const items = useMemo(
     () => [
       ...view.messages,
+      ...(burn?.messages ?? []),
       ...(loaded?.slipMessages({ ...view, typing: state.typing, site: siteInUse(state.site) }) ?? []),
     ],
-    [view, loaded, state.typing, state.site, language],
+    [view, burn, loaded, state.typing, state.site, language],
   );
 
   useEffect(() => {

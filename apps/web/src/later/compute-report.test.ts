@@ -6,6 +6,7 @@ import { describe, expect, test } from "vitest";
 import { emptyBedside } from "../state/bedside-state.ts";
 import { formularyIndex } from "../state/formulary-index.ts";
 import { readBedside } from "../state/read-bedside.ts";
+import { readBurn } from "../state/read-burn.ts";
 import { computeReport } from "./compute-report.ts";
 
 function weighed(texts: Partial<typeof emptyBedside.texts>): EstimatedChild {
@@ -77,4 +78,41 @@ test("another published dose is computed where it was chosen, and nowhere else",
   const others = (of: readonly SheetLine[]) =>
     of.filter(({ id, problem }) => problem === line.problem && id !== line.id);
   expect(others(chosen)).toEqual(others(lines));
+});
+
+test("a burn gets its fluid from what was typed, in its parts; without it the line says what is missing", () => {
+  const child = weighed({ lengthCm: "107", armMm: "171" });
+  const { burnPercent } = readBurn({
+    texts: { ...emptyBedside.texts, burnPercent: "18,5 %" },
+    typing: undefined,
+  });
+  expect(burnPercent).toBe(18.5);
+  const burns = (report: ReturnType<typeof computeReport>) =>
+    formularyIndex.problems
+      .flatMap(({ problem }) => report.linesOf(problem))
+      .filter((line) => line.unavailable?.type === "burn-percent-missing" || "portions" in line);
+  const without = burns(computeReport({ child }));
+  expect(without.length).toBeGreaterThan(0);
+  expect(without.every((line) => line.unavailable?.type === "burn-percent-missing")).toBe(true);
+  const withIt = burns(computeReport({ child, burnPercent }));
+  expect(withIt.map(({ id }) => id)).toEqual(without.map(({ id }) => id));
+  const library = computeChild({
+    measurements: child.measurements,
+    formulary: draftFormulary,
+    burnPercent: 18.5,
+  });
+  for (const line of withIt) {
+    expect(line.unavailable).toBeUndefined();
+    const same = library.ok ? library.value.sheet.find(({ id }) => id === line.id) : undefined;
+    expect("dose" in line && line.dose).toEqual(same && "dose" in same && same.dose);
+  }
+});
+
+test("a burn that cannot be is said at its field once the fingers rest, and is not used", () => {
+  const texts = { ...emptyBedside.texts, burnPercent: "140" };
+  expect(readBurn({ texts, typing: "burnPercent" })).toEqual({ burnPercent: undefined, messages: [] });
+  const { burnPercent, messages } = readBurn({ texts, typing: undefined });
+  expect(burnPercent).toBeUndefined();
+  expect(messages.map(({ field, kind }) => [field, kind])).toEqual([["burnPercent", "issue"]]);
+  expect(messages[0]?.sentence).toContain("140");
 });

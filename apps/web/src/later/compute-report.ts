@@ -24,18 +24,30 @@ export function computeReport({
   child,
   choices = {},
   site,
+  burnPercent,
 }: {
   readonly child: EstimatedChild;
   readonly choices?: Readonly<Record<string, string>>;
   readonly site?: StoredSiteProfile | undefined;
+  /** The burnt share of the body surface, %. */
+  readonly burnPercent?: number | undefined;
 }): Report {
   const own = site && { site };
+  const burn = burnPercent !== undefined && { burnPercent };
   const linesByProblem = new Map<ProblemId, readonly SheetLine[]>();
   let lookups: Pick<ChildReport, "equipment" | "signs"> | undefined;
   // A weight from a scale leaves nothing to settle.
   const settles = child.estimate.components.length === 0 ? [] : nextMeasurements(child.measurements, own);
   const sheet = (formulary: Formulary): ChildReport =>
-    computeSheets({ child, formulary, choices, settles, versions: { software: versions.software }, ...own });
+    computeSheets({
+      child,
+      formulary,
+      choices,
+      settles,
+      versions: { software: versions.software },
+      ...own,
+      ...burn,
+    });
   return {
     linesOf: (problem) => {
       const known = linesByProblem.get(problem);

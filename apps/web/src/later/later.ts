@@ -7,6 +7,7 @@ import { searchLookups } from "../components/lookup-line/search-lookups.ts";
 import { NumberPad } from "../components/number-pad/number-pad.tsx";
 import { TechniqueHelp } from "../components/technique/technique-help.tsx";
 import { hasTechnique } from "../components/technique/techniques-of.ts";
+import { readBurn } from "../state/read-burn.ts";
 import { slipMessages } from "../state/slip-messages.ts";
 import { computeReport } from "./compute-report.ts";
 
@@ -18,6 +19,7 @@ export const later = {
   TechniqueHelp,
   hasTechnique,
   sharedSentences,
+  readBurn,
   slipMessages,
   computeReport,
 } as const;

@@ -65,6 +65,7 @@ export const en = {
     ulnaCm: { label: "Forearm bone", unit: "cm", hint: "elbow to wrist bone, needs the age" },
     earlierAgeMonths: { label: "Age at that weight", unit: "", hint: "as 9 y, 18 mo or 3 w" },
     scaleKg: { label: "Weight, scale", unit: "kg", hint: "read now, replaces the estimate" },
+    burnPercent: { label: "Burnt skin", unit: "%", hint: "of the body surface, reddening not counted" },
   } satisfies Record<TypedField, { label: string; unit: string; hint: string }>,
   /** In the order shown: the value, and its word. */
   choices: {
@@ -149,6 +150,7 @@ export const en = {
     earlierKg: ["Earlier weight", "Add an earlier scale weight"],
     oedema: ["Oedema, limb, pregnancy", "Add oedema, a missing limb or pregnancy"],
     scaleKg: ["Scale", "Add weight, scale"],
+    burnPercent: ["Burn", "Add the burnt share of the body surface"],
   } satisfies Record<OptionalField, readonly [string, string]>,
   secondReader: "Second reader",
   askAll: ["More", "Add more"],

@@ -65,6 +65,11 @@ export const fr: Words<typeof en> = {
       hint: "comme 9\u00a0ans, 18\u00a0mois ou 3\u00a0sem",
     },
     scaleKg: { label: "Poids, balance", unit: "kg", hint: "lu maintenant, remplace l’estimation" },
+    burnPercent: {
+      label: "Peau brûlée",
+      unit: "%",
+      hint: "de la surface du corps, rougeurs non comptées",
+    },
   },
   choices: {
     sex: {
@@ -147,6 +152,7 @@ export const fr: Words<typeof en> = {
     earlierKg: ["Pesée antérieure", "Ajouter une pesée antérieure"],
     oedema: ["Œdème, membre, grossesse", "Ajouter un œdème, un membre manquant ou une grossesse"],
     scaleKg: ["Balance", "Ajouter le poids lu sur la balance"],
+    burnPercent: ["Brûlure", "Ajouter la part brûlée de la surface du corps"],
   },
   secondReader: "Second lecteur",
   askAll: ["Plus", "Ajouter autre chose"],

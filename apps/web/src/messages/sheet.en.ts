@@ -63,6 +63,8 @@ export const sheetEn = {
   madeUpTo: "made up to",
   with: "with",
   rateRange: "range",
+  portion: (ml: string, hours: string, rate: string): string => `${ml} over ${hours}\u00a0h, ${rate}`,
+  thenPortion: "; then ",
   lasts: (hours: string): string => `One syringe lasts ${hours} h at that rate.`,
   chosen: (option: string, reason: string | undefined): string =>
     reason === undefined ? `Computed here: ${option}.` : `Computed here: ${option}. ${reason}`,

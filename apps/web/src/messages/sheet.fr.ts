@@ -59,6 +59,8 @@ export const sheetFr: Words<typeof sheetEn> = {
   madeUpTo: "à compléter à",
   with: "avec",
   rateRange: "intervalle",
+  portion: (ml, hours, rate) => `${ml} en ${hours}\u00a0h, ${rate}`,
+  thenPortion: "\u202f; puis ",
   lasts: (hours) => `Une seringue dure ${hours}\u00a0h à ce débit.`,
   chosen: (option, reason) =>
     reason === undefined ? `Calculé ici\u00a0: ${option}.` : `Calculé ici\u00a0: ${option}. ${reason}`,

@@ -30,7 +30,8 @@ export const bedsideFields = [
   "oedema",
   "missingLimb",
   "pregnant",
-] as const satisfies readonly (EntryField | RepeatField | DateField)[];
+  "burnPercent",
+] as const satisfies readonly (EntryField | RepeatField | DateField | "burnPercent")[];
 export type BedsideField = (typeof bedsideFields)[number];
 
 /** A second or third reading of a length or an arm. */
@@ -69,6 +70,7 @@ export const optionalFields = [
   ["lengthCm3", "armMm3"],
   ["kneeHeightCm", "tibiaCm", "ulnaCm"],
   ["oedema", "missingLimb", "pregnant"],
+  ["burnPercent"],
 ] as const satisfies readonly (readonly BedsideField[])[];
 
 /** The first field of each group names the group. */

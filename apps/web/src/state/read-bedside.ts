@@ -62,7 +62,10 @@ export function readBedside({
   const messages = [...issues, ...notices.map(messageOfNotice)];
   const isMeasured = Object.keys(measurements).some((name) => !circumstances.has(name));
   if (!isMeasured) return { ...nothing, messages };
-  return { ...weigh({ measurements, messages, typing, site: siteInUse(site) }), measurements };
+  return {
+    ...weigh({ measurements, messages, typing, site: siteInUse(site) }),
+    measurements,
+  };
 }
 
 function weigh({

@@ -17,7 +17,7 @@ interface Read {
   readonly messages: readonly FieldMessage[];
 }
 
-/** Fields of this screen alone: they end in one of the library's. */
+/** Fields of this screen alone: they end in one of the library's, or change no weight. */
 const ownFields = new Set<BedsideField>([
   "lengthCm2",
   "lengthCm3",
@@ -25,6 +25,7 @@ const ownFields = new Set<BedsideField>([
   "armMm3",
   "birthDate",
   "earlierDate",
+  "burnPercent",
 ]);
 const shared = bedsideFields.filter((field) => !ownFields.has(field));
 

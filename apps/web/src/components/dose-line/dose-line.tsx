@@ -1,11 +1,11 @@
-import type { DrawnVolume, SheetLine } from "@steelyard/core/dosing";
-import { writeLabel } from "@steelyard/core/units";
+import type { DoseLine as Computed, DrawnVolume, SheetLine } from "@steelyard/core/dosing";
+import { formatNumber, writeLabel } from "@steelyard/core/units";
 import type { VNode } from "preact";
 import { useState } from "preact/hooks";
 import { language } from "../../messages/language.ts";
 import { sheetMessages } from "../../messages/sheet.ts";
 import { FormularyText } from "../formulary-text/formulary-text.tsx";
-import { Quantity } from "../quantity/quantity.tsx";
+import { Quantity, writeQuantity } from "../quantity/quantity.tsx";
 import { DoseDetail } from "./dose-detail.tsx";
 import { lineFlags } from "./line-flags.ts";
 
@@ -57,6 +57,9 @@ export function DoseLine(props: Props): VNode {
           <span class="dose-line__flag">
             <Recipe dilution={line.volume.dilution} />
           </span>
+        )}
+        {line.unavailable === undefined && line.portions !== undefined && (
+          <span class="dose-line__flag">{portionsText(line.portions)}</span>
         )}
         {loud.map((sentence, i) => (
           // By its place: most sentences only change their numbers, and stay the same element.
@@ -143,6 +146,18 @@ function Given({ line }: { readonly line: SheetLine }): VNode {
       )}
     </>
   );
+}
+
+/** A fluid in its parts, each with the rate of the pump: the first is what has to be set now. */
+function portionsText(portions: NonNullable<Computed["portions"]>): string {
+  const parts = portions.map(({ ml, overH, mlPerH }) =>
+    sheetMessages.portion(
+      writeQuantity({ dose: { amount: ml, unit: "mL" } }),
+      formatNumber(overH, language?.numbers),
+      writeQuantity({ dose: { amount: mlPerH, unit: "mL", per: "h" } }),
+    ),
+  );
+  return `${parts.join(sheetMessages.thenPortion)}.`;
 }
 
 /** How to make the weaker mixture: it has to be done before anything is drawn up, so it never hides in the detail. */

@@ -1,31 +1,72 @@
 import { relative, sep } from "node:path";
 import helmet from "@fastify/helmet";
 import serveStatic from "@fastify/static";
-import fastify, { type FastifyInstance, type FastifyReply } from "fastify";
+import fastify, {
+  type FastifyInstance,
+  type FastifyReply,
+  type FastifyServerOptions,
+  LogController,
+} from "fastify";
+import { answerError } from "./answer-error.ts";
 import { cacheControl } from "./cache-control.ts";
+import { observe } from "./observe.ts";
+import { registerRoutes, sendProblem } from "./routes/register-routes.ts";
+import type { RecordsService } from "./routes/route.ts";
 import { permissionsPolicy, securityHeaders } from "./security-headers.ts";
 
-/** Makes the server of the built page in `pageDir` (an absolute path); the caller starts and stops it. */
-export async function createServer({ pageDir }: { readonly pageDir: string }): Promise<FastifyInstance> {
-  const server = fastify({
-    // One line on start is all this server says; a failed request is answered, not logged.
-    logger: false,
+export interface ServerOptions {
+  /** Folder of the built page, an absolute path. */
+  readonly pageDir: string;
+  /** Absent: the page alone, which keeps its cases on the device. */
+  readonly records?: RecordsService;
+  readonly https?: { readonly cert: string; readonly key: string };
+  /** Absent: nothing is logged. */
+  readonly logger?: FastifyServerOptions["logger"];
+}
+
+/** Makes the server of the page, and of the records where it is given them; the caller starts and stops it. */
+export async function createServer({
+  pageDir,
+  records,
+  https,
+  logger = false,
+}: ServerOptions): Promise<FastifyInstance> {
+  const options: FastifyServerOptions = {
+    logger,
+    // What is logged of a request is in `observe`: never its body, its query or its token.
+    logController: new LogController({ disableRequestLogging: true }),
+    trustProxy:
+      records === undefined || records.settings.trustProxy.length === 0
+        ? false
+        : [...records.settings.trustProxy],
     // A path that cannot be decoded is a page that does not exist, not a server error.
     frameworkErrors: (_error, _request, reply) => {
       (reply as FastifyReply).code(400).type("text/plain").send("Bad request\n");
     },
-    // Stopping must not wait for browsers that keep their connection open.
-    forceCloseConnections: true,
-  });
+    // Stopping waits for answers that are on their way, and not for browsers that keep their connection open.
+    forceCloseConnections: "idle",
+    // A client that sends a byte now and then holds no connection for ever.
+    requestTimeout: 30_000,
+  };
+  const server = (
+    https === undefined ? fastify(options) : fastify({ ...options, https } as FastifyServerOptions)
+  ) as FastifyInstance;
 
-  await server.register(helmet, securityHeaders);
+  await server.register(helmet, securityHeaders({ https: https !== undefined }));
   server.addHook("onRequest", async (request, reply) => {
     reply.header("permissions-policy", permissionsPolicy);
+    if (isApi(request.url)) return;
     if (request.method !== "GET" && request.method !== "HEAD") {
       return reply.code(405).header("allow", "GET, HEAD").type("text/plain").send("Method not allowed\n");
     }
   });
 
+  // Before the routes: one that is there already keeps the handler it had.
+  server.setErrorHandler((error, request, reply) => answerError({ error, request, reply, records }));
+  if (records !== undefined) {
+    observe(server, records.metrics);
+    await registerRoutes(server, records);
+  }
   await server.register(serveStatic, {
     root: pageDir,
     cacheControl: false,
@@ -35,15 +76,14 @@ export async function createServer({ pageDir }: { readonly pageDir: string }): P
     },
   });
 
-  server.setNotFoundHandler((_request, reply) =>
-    reply.code(404).header("cache-control", "no-cache").type("text/plain").send("Not found\n"),
+  server.setNotFoundHandler((request, reply) =>
+    isApi(request.url)
+      ? sendProblem(reply, 404, { problem: "not-found" })
+      : reply.code(404).header("cache-control", "no-cache").type("text/plain").send("Not found\n"),
   );
-  server.setErrorHandler((error: { statusCode?: number }, _request, reply) => {
-    const status = error.statusCode ?? 500;
-    return reply
-      .code(status)
-      .type("text/plain")
-      .send(status < 500 ? "Bad request\n" : "Server error\n");
-  });
   return server;
+}
+
+function isApi(url: string): boolean {
+  return url.startsWith("/api/");
 }

@@ -1,43 +1,33 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { createServer } from "./create-server.ts";
+import { listenUntilStopped } from "./listen-until-stopped.ts";
 import { readOptions, usage } from "./read-options.ts";
+import { serveRecords } from "./serve-records.ts";
 
 const pageDir = join(import.meta.dirname, "../../web/dist");
+const options = readOptions({ args: process.argv.slice(2), env: process.env });
 
-async function serve(port: number): Promise<number> {
+async function run(): Promise<number> {
+  if (options.type === "help") {
+    process.stdout.write(usage);
+    return 0;
+  }
+  if (options.type === "wrong-usage") {
+    process.stderr.write(`${options.message}\n\n${usage}`);
+    return 2;
+  }
   if (!existsSync(join(pageDir, "index.html"))) {
     process.stderr.write("The page is not built yet. Build it first: npm run build\n");
     return 1;
   }
+  if (options.type === "serve-records") return serveRecords({ ...options, pageDir, env: process.env });
   const server = await createServer({ pageDir });
-  try {
-    process.stdout.write(`Steelyard Bedside: ${await server.listen({ host: "127.0.0.1", port })}\n`);
-  } catch (error) {
-    process.stderr.write(`${whyNotListening(error, port)}\n`);
-    return 1;
-  }
-  await new Promise<void>((stop) => {
-    for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => stop());
+  return listenUntilStopped(server, {
+    host: "127.0.0.1",
+    port: options.port,
+    describe: (address) => `Steelyard Bedside: ${address}`,
   });
-  await server.close();
-  return 0;
 }
 
-function whyNotListening(error: unknown, port: number): string {
-  const code = (error as NodeJS.ErrnoException).code;
-  if (code === "EADDRINUSE")
-    return `Port ${port} is taken by another program. Choose another: npm start -- --port ${port === 65535 ? port - 1 : port + 1}`;
-  if (code === "EACCES") return `Port ${port} needs special rights. Choose one above 1023.`;
-  return `Cannot listen on port ${port}: ${error instanceof Error ? error.message : String(error)}`;
-}
-
-const options = readOptions({ args: process.argv.slice(2), env: process.env });
-if (options.type === "help") {
-  process.stdout.write(usage);
-} else if (options.type === "wrong-usage") {
-  process.stderr.write(`${options.message}\n\n${usage}`);
-  process.exitCode = 2;
-} else {
-  process.exitCode = await serve(options.port);
-}
+process.exitCode = await run();

@@ -1,5 +1,6 @@
 export type { AppendOutcome, AppendRequest } from "./append-events.ts";
 export type { Device } from "./devices.ts";
+export type { StoreTrouble } from "./dialect/engine.ts";
 export type { DocumentIssue, DocumentKind, SiteDocument } from "./documents.ts";
 export { type DatabaseSettings, openStore, type StoreOptions } from "./open-store.ts";
 export type { Change, ChangePage } from "./read-events.ts";

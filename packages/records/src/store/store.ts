@@ -85,8 +85,8 @@ export interface Store {
     readonly site: string;
     readonly kind: DocumentKind;
   }) => Promise<SiteDocument | undefined>;
-  /** Rejects where the engine does not answer. */
-  readonly ping: () => Promise<void>;
+  /** Writes one small thing. Rejects where the engine does not answer or cannot write. */
+  readonly probe: () => Promise<void>;
   readonly close: () => Promise<void>;
 }
 
@@ -132,8 +132,10 @@ export function createStore({ db, engine, clock, epoch }: StoreParts): Store {
     signDocument: (of) => signDocument(db, clock, of),
     publishDocument: (of) => publishDocument(db, clock, of),
     publishedDocument: (of) => publishedDocument(db, of),
-    ping: async () => {
-      await sql`SELECT 1`.execute(db);
+    probe: async () => {
+      await sql`INSERT INTO store_fact (name, value) VALUES ('probed', ${clock()}) ON CONFLICT (name) DO UPDATE SET value = excluded.value`.execute(
+        db,
+      );
     },
     close: () => db.destroy(),
   };

@@ -1,6 +1,7 @@
 import { PostgresDialect, sql } from "kysely";
 import pg from "pg";
 import type { Engine } from "../engine.ts";
+import { explainPostgresError } from "./explain-error.ts";
 
 /** Oid of `int8`. Counters stay far below 2^53, so a number holds them. */
 const INT8 = 20;
@@ -24,6 +25,7 @@ export function createPostgresEngine({ url }: { readonly url: string }): Engine 
   return {
     name: "postgres",
     dialect: new PostgresDialect({ pool }),
+    explainError: explainPostgresError,
     async keepAppendOnly(db, table, { unlessPurged }) {
       const name = `${table}_append_only`;
       const allowed = unlessPurged

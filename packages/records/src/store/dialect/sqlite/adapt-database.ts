@@ -1,8 +1,15 @@
 import type { DatabaseSync, SQLInputValue, StatementSync } from "node:sqlite";
-import type { SqliteDatabase } from "kysely";
+import type { SqliteDatabase, SqliteStatement } from "kysely";
 
 /** Statements kept prepared; more than the store has. */
 const KEPT = 200;
+
+const nothing: SqliteStatement = {
+  reader: false,
+  all: () => [],
+  run: () => ({ changes: 0, lastInsertRowid: 0 }),
+  iterate: () => [][Symbol.iterator](),
+};
 
 /** Node's own SQLite behind the interface that Kysely's dialect asks for. */
 export function adaptDatabase(database: DatabaseSync): SqliteDatabase {
@@ -21,6 +28,8 @@ export function adaptDatabase(database: DatabaseSync): SqliteDatabase {
       database.close();
     },
     prepare: (text) => {
+      // A full disk has rolled back already; saying it again would hide what had happened.
+      if (text === "rollback" && !database.isTransaction) return nothing;
       const statement = prepare(text);
       return {
         reader: statement.columns().length > 0,

@@ -2,6 +2,7 @@ import { DatabaseSync } from "node:sqlite";
 import { SqliteDialect, sql } from "kysely";
 import type { Engine } from "../engine.ts";
 import { adaptDatabase } from "./adapt-database.ts";
+import { explainSqliteError } from "./explain-error.ts";
 
 /** How long a write waits for another program, such as a backup, before it fails. */
 const BUSY_MS = 10_000;
@@ -19,6 +20,7 @@ export function createSqliteEngine({ file }: { readonly file: string }): Engine 
   return {
     name: "sqlite",
     dialect: new SqliteDialect({ database: async () => adaptDatabase(open()) }),
+    explainError: explainSqliteError,
     async keepAppendOnly(db, table, { unlessPurged }) {
       const purged = sql`EXISTS (SELECT 1 FROM purged_case p WHERE p.site = OLD.site AND p.case_id = OLD.case_id)`;
       const refuse = (operation: string) =>

@@ -1,0 +1,42 @@
+import type { Principal, Role } from "@steelyard/records/people";
+import type { Settings } from "@steelyard/records/settings";
+import type { Store } from "@steelyard/records/store";
+import type { GenericSchema } from "valibot";
+import type { Metrics } from "../metrics.ts";
+
+/** What every route may use. */
+export interface RecordsService {
+  readonly store: Store;
+  readonly settings: Settings;
+  readonly metrics: Metrics;
+  readonly isStopping: () => boolean;
+}
+
+interface RouteRequest {
+  readonly principal: Principal;
+  /** As the schemas of the route gave them. */
+  readonly body: unknown;
+  readonly query: unknown;
+  /** Of the client, by the proxy where one is trusted. */
+  readonly ip: string;
+}
+
+export interface RouteReply {
+  readonly status: number;
+  readonly body: unknown;
+  readonly headers?: Readonly<Record<string, string>>;
+}
+
+/** One way into the server. There is no other: the table of routes is all of them, and a test walks it for every role. */
+export interface Route {
+  readonly method: "GET" | "POST";
+  readonly url: `/${string}`;
+  /** Who may use it; `anyone` needs no token. */
+  readonly roles: "anyone" | readonly Role[];
+  /** Absent: a body is not looked at. */
+  readonly body?: GenericSchema<unknown, unknown>;
+  readonly query?: GenericSchema<unknown, unknown>;
+  /** By status. What does not fit is not sent: no field leaves by accident. Texts are sent as plain text. */
+  readonly replies: Readonly<Record<number, GenericSchema<unknown, unknown>>>;
+  readonly handle: (request: RouteRequest, service: RecordsService) => Promise<RouteReply>;
+}

@@ -1,0 +1,1 @@
+export { hasRole, type Principal, type Role } from "./principal.ts";

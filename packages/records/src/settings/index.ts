@@ -1,0 +1,2 @@
+export { readSettings, type SettingsFault, settingVariables } from "./read-settings.ts";
+export type { Settings } from "./settings-schema.ts";

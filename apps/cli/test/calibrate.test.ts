@@ -3,7 +3,8 @@ import { once } from "node:events";
 import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it, vi } from "vitest";
-import { BIN, runSteelyard, temporaryFolder } from "./run-steelyard.ts";
+import { callSteelyard } from "./call-steelyard.ts";
+import { BIN, temporaryFolder } from "./run-steelyard.ts";
 import { HEADER, weighedFile, weighedRows } from "./weighed-rows.ts";
 
 // Each test starts the command once or more, on a machine that may be busy.
@@ -12,16 +13,16 @@ vi.setConfig({ testTimeout: 60_000 });
 const heavy = weighedFile({ count: 120, factor: 1.07 });
 
 /** Calibrates a text through standard input; the profile comes on standard output. */
-function calibrate(input: string, ...args: string[]) {
-  const run = runSteelyard(["calibrate", "-", "--date", "2026-11-25", ...args], { input });
+async function calibrate(input: string, ...args: string[]) {
+  const run = await callSteelyard(["calibrate", "-", "--date", "2026-11-25", ...args], { input });
   return { ...run, profile: run.stdout === "" ? undefined : JSON.parse(run.stdout) };
 }
 
 describe("steelyard calibrate", () => {
-  it("writes a profile of everything the site's children tell, and says whether it helps", () => {
+  it("writes a profile of everything the site's children tell, and says whether it helps", async () => {
     const folder = temporaryFolder();
     const input = folder.write("rows.csv", heavy);
-    const run = runSteelyard([
+    const run = await callSteelyard([
       "calibrate",
       input,
       "-o",
@@ -58,14 +59,14 @@ describe("steelyard calibrate", () => {
     expect(profile.population.shift).toBeGreaterThan(0);
   });
 
-  it("moves the estimates of child and weigh by what was learnt, and names the site", () => {
+  it("moves the estimates of child and weigh by what was learnt, and names the site", async () => {
     const folder = temporaryFolder();
     folder.write("rows.csv", heavy);
     const site = join(folder.path, "site.json");
-    runSteelyard(["calibrate", join(folder.path, "rows.csv"), "-o", site, "--name", "Larch ward"]);
+    await callSteelyard(["calibrate", join(folder.path, "rows.csv"), "-o", site, "--name", "Larch ward"]);
     const child = ["child", "--length-cm", "120", "--arm-mm", "180", "--sex", "m"];
-    const plain = JSON.parse(runSteelyard([...child, "--json"]).stdout);
-    const own = runSteelyard([...child, "--json", "--site", site]);
+    const plain = JSON.parse((await callSteelyard([...child, "--json"])).stdout);
+    const own = await callSteelyard([...child, "--json", "--site", site]);
     const report = JSON.parse(own.stdout);
     expect(plain.versions.site).toBeUndefined();
     expect(report.versions.site).toMatchObject({ name: "Larch ward", signed: false });
@@ -74,10 +75,10 @@ describe("steelyard calibrate", () => {
     expect(ratio).toBeGreaterThan(1.04);
     expect(ratio).toBeLessThan(1.1);
 
-    const text = runSteelyard([...child, "--site", site]).stdout;
+    const text = (await callSteelyard([...child, "--site", site])).stdout;
     expect(text).toMatch(/! Calibrated to Larch ward by 120 children[^!]+not signed by anybody\./);
     expect(text.replaceAll(/\s+/g, " ")).toMatch(/body model \S+, site Larch ward \(\d{4}-\d\d-\d\d\)/);
-    const weigh = runSteelyard(["weigh", "-", "--site", site], {
+    const weigh = await callSteelyard(["weigh", "-", "--site", site], {
       input: "lying_length_cm,arm_mm,sex\n120,180,m\n",
     });
     expect(weigh.stderr).toContain("Calibrated to Larch ward by 120 children");
@@ -85,7 +86,7 @@ describe("steelyard calibrate", () => {
     expect(Math.abs(total - report.weight.totalKg)).toBeLessThanOrEqual(0.005_000_1);
   });
 
-  it("counts the fate of every row and uses the rest", () => {
+  it("counts the fate of every row and uses the rest", async () => {
     const rows = weighedRows({ count: 40, factor: 1 });
     const bad = [
       "Larch,120,180,m,,2026-01-10",
@@ -96,7 +97,7 @@ describe("steelyard calibrate", () => {
       "Larch,120,180,m,abc,2026-01-10",
       "Larch,120,180,m,60,in May",
     ];
-    const { status, stderr, profile } = calibrate(`${[HEADER, ...bad, ...rows].join("\n")}\n`);
+    const { status, stderr, profile } = await calibrate(`${[HEADER, ...bad, ...rows].join("\n")}\n`);
     expect(status).toBe(0);
     expect(stderr).toContain(
       "47 rows: 41 used (1 with a note), 6 left out: scale weight missing 2, length out of limits 1",
@@ -113,36 +114,38 @@ describe("steelyard calibrate", () => {
     );
   });
 
-  it("knows the same rows again in another order, with other columns, marks and units", () => {
+  it("knows the same rows again in another order, with other columns, marks and units", async () => {
     const rows = weighedRows({ count: 30, factor: 1 });
-    const first = calibrate(`${[HEADER, ...rows].join("\n")}\n`).profile;
+    const first = (await calibrate(`${[HEADER, ...rows].join("\n")}\n`)).profile;
     const shuffled = rows.toReversed().map((row) => {
       const [, length = "", arm, sex, weight = "", date] = row.split(",");
       return [date, weight.replace(".", ","), sex, length.replace(".", ","), `${Number(arm) / 10} cm`].join(
         ";",
       );
     });
-    const second = calibrate(
-      `${["date;weight_kg;sex;lying_length_cm;arm_mm", ...shuffled].join("\n")}\n`.replaceAll(
-        /(\d)\.(\d+ cm)/g,
-        "$1,$2",
-      ),
+    const second = (
+      await calibrate(
+        `${["date;weight_kg;sex;lying_length_cm;arm_mm", ...shuffled].join("\n")}\n`.replaceAll(
+          /(\d)\.(\d+ cm)/g,
+          "$1,$2",
+        ),
+      )
     ).profile;
     expect(second.evidence.rowsSha256).toBe(first.evidence.rowsSha256);
     expect(Math.abs(second.population.shift - first.population.shift)).toBeLessThan(1e-9);
     const changed = [HEADER, ...rows.slice(1), rows[0]?.replace(/[\d.]+(?=,2026)/, "13.3")].join("\n");
-    expect(calibrate(changed).profile.evidence.rowsSha256).not.toBe(first.evidence.rowsSha256);
+    expect((await calibrate(changed)).profile.evidence.rowsSha256).not.toBe(first.evidence.rowsSha256);
   });
 
-  it("takes the site's own measurement errors and keeps them in the profile", () => {
+  it("takes the site's own measurement errors and keeps them in the profile", async () => {
     const folder = temporaryFolder();
     const errors = folder.write("errors.json", '{ "armSdMm": 2.1 }');
-    expect(calibrate(heavy, "--errors", errors).profile.errors).toMatchObject({
+    expect((await calibrate(heavy, "--errors", errors)).profile.errors).toMatchObject({
       armSdMm: 2.1,
       carerLogSd: 0.097,
     });
     const wrong = folder.write("wrong.json", '{ "armSdMm": "2.1", "lengthSdCm": { "lying": 3 } }');
-    const run = calibrate(heavy, "--errors", wrong);
+    const run = await calibrate(heavy, "--errors", wrong);
     expect([run.status, run.stdout]).toEqual([1, ""]);
     expect(run.stderr).toContain("armSdMm must be a number.");
     expect(run.stderr).toContain("lengthSdCm.lying must be an object.");
@@ -173,16 +176,16 @@ describe("steelyard calibrate refuses", () => {
     [2, heavy, ["--name", " "], "give the site a name"],
     [2, heavy, ["--frobnicate"], "unknown option"],
     [1, heavy, ["--errors", "absent.json"], "there is no such file or folder"],
-  ] as const)("%d: case %$", (status, input, args, sentence) => {
-    const run = runSteelyard(["calibrate", "-", ...args], { input });
+  ] as const)("%d: case %$", async (status, input, args, sentence) => {
+    const run = await callSteelyard(["calibrate", "-", ...args], { input });
     expect(run.stderr).toContain(sentence);
     expect([run.status, run.stdout]).toEqual([status, ""]);
   });
 
-  it("rows whose weights are other children's", () => {
+  it("rows whose weights are other children's", async () => {
     const rows = weighedRows({ count: 100, factor: 1 }).map((row) => row.split(","));
     const mixed = rows.map((row, i) => row.with(4, rows[(i * 37 + 11) % 100]?.[4] as string).join(","));
-    const { status, stderr, stdout } = calibrate([HEADER, ...mixed].join("\n"));
+    const { status, stderr, stdout } = await calibrate([HEADER, ...mixed].join("\n"));
     expect(stderr).toMatch(
       /Even at its best the estimate comes within 20 % of the scale in \d+ % of these children only/,
     );
@@ -226,16 +229,16 @@ describe("steelyard calibrate refuses", () => {
     expect(folder.names()).toEqual([]);
   });
 
-  it("an output that is the input", () => {
+  it("an output that is the input", async () => {
     const folder = temporaryFolder();
     const input = folder.write("rows.csv", heavy);
-    expect(runSteelyard(["calibrate", input, "-o", input])).toMatchObject({ status: 2 });
+    expect(await callSteelyard(["calibrate", input, "-o", input])).toMatchObject({ status: 2 });
     expect(folder.read("rows.csv")).toBe(heavy);
   });
 });
 
-describe("--site refuses a profile", () => {
-  const profile = calibrate(heavy).stdout;
+describe("--site refuses a profile", async () => {
+  const profile = (await calibrate(heavy)).stdout;
   const edit = (pattern: RegExp, text: string): string => profile.replace(pattern, text);
 
   it.each([
@@ -273,25 +276,28 @@ describe("--site refuses a profile", () => {
       edit(/"rowsSha256": "\w{8}/, '"rowsSha256": "'),
       "evidence.rowsSha256 must be 64 hexadecimal digits.",
     ],
-  ])("%s", (_, text, sentence) => {
+  ])("%s", async (_, text, sentence) => {
     expect(text).not.toBe(profile);
     const folder = temporaryFolder();
     const site = folder.write("site.json", text);
-    const child = runSteelyard(["child", "--length-cm", "136", "--arm-mm", "190", "--site", site]);
-    const weigh = runSteelyard(["weigh", "-", "--site", site], { input: "lying_length_cm\n136\n" });
+    const child = await callSteelyard(["child", "--length-cm", "136", "--arm-mm", "190", "--site", site]);
+    const weigh = await callSteelyard(["weigh", "-", "--site", site], { input: "lying_length_cm\n136\n" });
     for (const run of [child, weigh]) {
       expect(run.stderr).toMatch(sentence);
       expect([run.status, run.stdout]).toEqual([1, ""]);
     }
   });
 
-  it("that is not there, or is a folder", () => {
+  it("that is not there, or is a folder", async () => {
     const folder = temporaryFolder();
-    const run = (path: string) => runSteelyard(["child", "--length-cm", "136", "--site", path]);
-    expect(run(join(folder.path, "absent.json"))).toMatchObject({
+    const run = (path: string) => callSteelyard(["child", "--length-cm", "136", "--site", path]);
+    expect(await run(join(folder.path, "absent.json"))).toMatchObject({
       status: 1,
       stderr: expect.stringContaining("there is no such file or folder"),
     });
-    expect(run(folder.path)).toMatchObject({ status: 1, stderr: expect.stringContaining("it is a folder") });
+    expect(await run(folder.path)).toMatchObject({
+      status: 1,
+      stderr: expect.stringContaining("it is a folder"),
+    });
   });
 });

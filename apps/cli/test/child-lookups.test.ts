@@ -1,14 +1,14 @@
 import { describe, expect, it, vi } from "vitest";
-import { runSteelyard } from "./run-steelyard.ts";
+import { callSteelyard } from "./call-steelyard.ts";
 
-const child = (...args: string[]) => runSteelyard(["child", ...args]);
+const child = (...args: string[]) => callSteelyard(["child", ...args]);
 
 // Each test starts the command, on a machine that may be busy.
 vi.setConfig({ testTimeout: 60_000 });
 
 describe("steelyard child, equipment and normal signs", () => {
-  it("prints both within 80 columns, with other rules, notes and one word on the height-age", () => {
-    const { stdout } = child("--length-cm", "136", "--arm-mm", "190");
+  it("prints both within 80 columns, with other rules, notes and one word on the height-age", async () => {
+    const { stdout } = await child("--length-cm", "136", "--arm-mm", "190");
     const text = stdout.slice(stdout.indexOf("== Equipment =="));
     const squeezed = text.replaceAll(/\s+/g, " ");
     expect(squeezed).toContain("Tracheal tube, cuffed: 6.0 mm, by length (length 136 cm ÷ 30 + 1.5)");
@@ -20,20 +20,22 @@ describe("steelyard child, equipment and normal signs", () => {
     expect(text.split("\n").filter((line) => line.length > 80)).toEqual([]);
   });
 
-  it("names what a line needs and never drops one", () => {
-    const linesOf = (...args: string[]): string[] =>
-      child(...args)
-        .stdout.split("\n")
+  it("names what a line needs and never drops one", async () => {
+    const linesOf = async (...args: string[]): Promise<string[]> =>
+      (await child(...args)).stdout
+        .split("\n")
         .filter((line) => /^ {2}[A-Z][^|]*:/.test(line))
         .map((line) => line.split(":")[0] ?? "");
-    const all = linesOf("--length-cm", "136", "--arm-mm", "190", "--age", "9y");
-    expect(linesOf("--weight-kg", "20")).toEqual(all);
+    const all = await linesOf("--length-cm", "136", "--arm-mm", "190", "--age", "9y");
+    expect(await linesOf("--weight-kg", "20")).toEqual(all);
     expect(all.length).toBeGreaterThan(25);
-    expect(child("--weight-kg", "20").stdout).toContain("Chest drain: none. Needs age or length.");
+    expect((await child("--weight-kg", "20")).stdout).toContain("Chest drain: none. Needs age or length.");
   });
 
-  it("gives the JSON keys of the contract", () => {
-    const { equipment, signs } = JSON.parse(child("--length-cm", "136", "--arm-mm", "190", "--json").stdout);
+  it("gives the JSON keys of the contract", async () => {
+    const { equipment, signs } = JSON.parse(
+      (await child("--length-cm", "136", "--arm-mm", "190", "--json")).stdout,
+    );
     const tube = equipment.find(({ id }: { id: string }) => id === "tracheal-tube.cuffed");
     expect(Object.keys(tube).sort()).toEqual(
       [

@@ -1,14 +1,15 @@
 import { describe, expect, it, vi } from "vitest";
+import { callSteelyard } from "./call-steelyard.ts";
 import { runSteelyard } from "./run-steelyard.ts";
 
-const child = (...args: string[]) => runSteelyard(["child", ...args]);
+const child = (...args: string[]) => callSteelyard(["child", ...args]);
 
 // Each test starts the command once or more, on a machine that may be busy.
 vi.setConfig({ testTimeout: 60_000 });
 
 describe("steelyard child", () => {
-  it("prints weights, sheet, draft banner, cautions and versions within 80 columns", () => {
-    const { status, stdout, stderr } = child("--length-cm", "136", "--arm-mm", "190");
+  it("prints weights, sheet, draft banner, cautions and versions within 80 columns", async () => {
+    const { status, stdout, stderr } = await child("--length-cm", "136", "--arm-mm", "190");
     expect(status).toBe(0);
     expect(stderr).toBe("");
     expect(stdout).toMatch(/Total weight +\d\d(\.\d)? kg {3}95 % range/);
@@ -27,16 +28,16 @@ describe("steelyard child", () => {
   });
 
   // The trade's own example, common practice with no source: ideal weight 30 kg and an arm of 190 mm make about 28 kg.
-  it("takes a child of ideal weight 30 kg with an arm of 190 mm for about 28 kg", () => {
-    const { weight } = JSON.parse(child("--length-cm", "136", "--arm-mm", "190", "--json").stdout);
+  it("takes a child of ideal weight 30 kg with an arm of 190 mm for about 28 kg", async () => {
+    const { weight } = JSON.parse((await child("--length-cm", "136", "--arm-mm", "190", "--json")).stdout);
     expect(Math.abs(weight.idealKg - 30)).toBeLessThan(1);
     expect(Math.abs(weight.totalKg - 28)).toBeLessThan(1);
     expect(weight.low95Kg).toBeLessThan(28);
     expect(weight.high95Kg).toBeGreaterThan(28);
   });
 
-  it("gives the JSON keys of the contract", () => {
-    const { status, stdout, stderr } = child(
+  it("gives the JSON keys of the contract", async () => {
+    const { status, stdout, stderr } = await child(
       "--length-cm",
       "136",
       "--arm-mm",
@@ -83,28 +84,28 @@ describe("steelyard child", () => {
     expect(infusion.rate).toEqual({ mlPerH: expect.any(Number), concentration: expect.any(String) });
   });
 
-  it("reckons the fluid of a burn from its share of the body surface, and not without it", () => {
-    const of = (...args: string[]) => {
-      const { sheet } = JSON.parse(child("--weight-kg", "20", ...args, "--json").stdout);
+  it("reckons the fluid of a burn from its share of the body surface, and not without it", async () => {
+    const of = async (...args: string[]) => {
+      const { sheet } = JSON.parse((await child("--weight-kg", "20", ...args, "--json")).stdout);
       return sheet.find(({ id }: { id: string }) => id === "balanced-crystalloid.burns");
     };
-    const burnt = of("--burn-percent", "15 %");
+    const burnt = await of("--burn-percent", "15 %");
     // 3 mL/kg for each 1 %: 900 mL, half of it in the first 8 hours.
     expect(burnt.dose).toEqual({ amount: 900, unit: "mL" });
     expect(burnt.portions[0]).toEqual({ ml: 450, overH: 8, mlPerH: 56.2 });
-    expect(of().unavailable).toEqual({
+    expect((await of()).unavailable).toEqual({
       type: "burn-percent-missing",
       perPercent: { amount: 60, unit: "mL" },
     });
-    const { stdout } = child("--weight-kg", "20", "--burn-percent", "15");
+    const { stdout } = await child("--weight-kg", "20", "--burn-percent", "15");
     expect(stdout.replace(/\s+/g, " ")).toContain(
       "450 mL over 8 h, 56.2 mL/h; then 450 mL over 16 h, 28.1 mL/h.",
     );
   });
 
-  it("says what one more measurement would buy, narrowest first, and nothing where the child was weighed", () => {
+  it("says what one more measurement would buy, narrowest first, and nothing where the child was weighed", async () => {
     const args = ["--length-cm", "136", "--arm-mm", "190"];
-    const { nextMeasurements, weight } = JSON.parse(child(...args, "--json").stdout);
+    const { nextMeasurements, weight } = JSON.parse((await child(...args, "--json")).stdout);
     const now = (50 * (weight.high95Kg - weight.low95Kg)) / weight.totalKg;
     const widths = nextMeasurements.map(
       ({ halfWidthPercent }: { halfWidthPercent: number }) => halfWidthPercent,
@@ -114,59 +115,61 @@ describe("steelyard child", () => {
     expect(Math.max(...widths)).toBeLessThan(now);
     const [{ measurement, halfWidthPercent }] = nextMeasurements;
     expect(measurement).toMatch(/^(waist|thigh|calf)Cm$/);
-    expect(child(...args).stdout).toContain(
+    expect((await child(...args)).stdout).toContain(
       `Measuring the ${measurement.replace("Cm", "")} would narrow the range to about ±${Math.round(halfWidthPercent)} %.`,
     );
-    const weighed = child(...args, "--weight-kg", "28", "--json");
+    const weighed = await child(...args, "--weight-kg", "28", "--json");
     expect(JSON.parse(weighed.stdout).nextMeasurements).toEqual([]);
   });
 
-  it("widens the range for a length taken seated by one, and narrows it again by more readings", () => {
-    const width = (...more: string[]): number => {
-      const { weight } = JSON.parse(child("--length-cm", "136", "--arm-mm", "190", ...more, "--json").stdout);
+  it("widens the range for a length taken seated by one, and narrows it again by more readings", async () => {
+    const width = async (...more: string[]): Promise<number> => {
+      const { weight } = JSON.parse(
+        (await child("--length-cm", "136", "--arm-mm", "190", ...more, "--json")).stdout,
+      );
       return weight.high95Kg - weight.low95Kg;
     };
     const seated = ["--posture", "seated", "--people", "1"];
-    const once = width(...seated);
-    expect(once).toBeGreaterThan(width());
-    expect(width(...seated, "--length-readings", "4")).toBeLessThan(once);
+    const once = await width(...seated);
+    expect(once).toBeGreaterThan(await width());
+    expect(await width(...seated, "--length-readings", "4")).toBeLessThan(once);
   });
 
-  it("takes a segment for a length, an earlier weight, oedema and pregnancy, and says how", () => {
-    const segment = child("--knee-height-cm", "40", "--arm-mm", "190", "--oedema").stdout;
+  it("takes a segment for a length, an earlier weight, oedema and pregnancy, and says how", async () => {
+    const segment = (await child("--knee-height-cm", "40", "--arm-mm", "190", "--oedema")).stdout;
     expect(segment).toContain("! Length was worked out from knee height as 132.5 cm");
     expect(segment).toContain("Arm circumference was left out, as oedema adds to it.");
-    const half = child("--length-cm", "136", "--arm-mm", "190", "--earlier-kg", "25").stdout;
+    const half = (await child("--length-cm", "136", "--arm-mm", "190", "--earlier-kg", "25")).stdout;
     expect(half.replaceAll(/\s+/g, " ")).toContain(
       "Earlier weight was given but not used, as the age at the earlier weight is missing.",
     );
     const args = ["--length-cm", "136", "--age", "9y", "--earlier-kg", "25", "--earlier-age", "8y"];
-    expect(JSON.parse(child(...args, "--json").stdout).weight.rests).toContain("earlier");
-    expect(child("--length-cm", "136", "--pregnant").stdout).toContain("! Pregnancy:");
+    expect(JSON.parse((await child(...args, "--json")).stdout).weight.rests).toContain("earlier");
+    expect((await child("--length-cm", "136", "--pregnant")).stdout).toContain("! Pregnancy:");
   });
 
-  it("lets a scale weight replace the estimate, with and without a length", () => {
-    const both = JSON.parse(child("--weight-kg", "28,4", "--length-cm", "136", "--json").stdout);
+  it("lets a scale weight replace the estimate, with and without a length", async () => {
+    const both = JSON.parse((await child("--weight-kg", "28,4", "--length-cm", "136", "--json")).stdout);
     expect(both.weight).toMatchObject({ totalKg: 28.4, low95Kg: 28.4, high95Kg: 28.4, rests: ["scaleKg"] });
     expect(both.weight.idealKg).toBeGreaterThan(25);
-    const alone = child("--weight-kg", "28.4");
+    const alone = await child("--weight-kg", "28.4");
     expect(alone.status).toBe(0);
     expect(alone.stdout).toContain("Read from the scale.");
     expect(alone.stdout).toContain("Ideal weight     not known");
   });
 
-  it("accepts units and comma decimals, and says how it took them", () => {
-    const text = child("--length-cm", "1,36 m", "--arm-mm", "19 cm");
+  it("accepts units and comma decimals, and says how it took them", async () => {
+    const text = await child("--length-cm", "1,36 m", "--arm-mm", "19 cm");
     expect(text.status).toBe(0);
     expect(text.stdout).toContain('! Length "1,36 m" was taken as 136 cm.');
-    const json = child("--length-cm", "1,36 m", "--arm-mm", "19 cm", "--json");
+    const json = await child("--length-cm", "1,36 m", "--arm-mm", "19 cm", "--json");
     expect(json.stderr).toContain('Arm circumference "19 cm" was taken as 190 mm.');
-    const plain = child("--length-cm", "136", "--arm-mm", "190", "--json");
+    const plain = await child("--length-cm", "136", "--arm-mm", "190", "--json");
     expect(json.stdout).toBe(plain.stdout);
   });
 
-  it("takes build and the carer's word into the estimate, and names what cannot be of this child", () => {
-    const agreed = child(
+  it("takes build and the carer's word into the estimate, and names what cannot be of this child", async () => {
+    const agreed = await child(
       "--length-cm",
       "136",
       "--arm-mm",
@@ -178,7 +181,7 @@ describe("steelyard child", () => {
       "--json",
     );
     expect(JSON.parse(agreed.stdout).weight.rests).toEqual(["lengthCm", "armMm", "carerKg", "build"]);
-    const pounds = child("--length-cm", "136", "--arm-mm", "190", "--carer-kg", "62");
+    const pounds = await child("--length-cm", "136", "--arm-mm", "190", "--carer-kg", "62");
     // 62 lb are 28 kg: the likely slip is told with its correction, and not applied.
     expect(pounds.stdout.replace(/\s+/g, " ")).toMatch(/Did you mean 62 lb/);
     expect(pounds.stdout).toContain("! Weight stated by the carer 62 kg does not fit the other measurements");
@@ -237,22 +240,27 @@ describe("steelyard child refuses with a sentence and a status", () => {
     [2, ["--lenght-cm", "136"], "Did you mean --length-cm?"],
     [2, ["--length-cm"], "argument missing"],
     [2, ["136", "190"], "too many arguments"],
-  ] as const)("%d: child %j", (status, args, sentence) => {
-    const run = child(...args);
+  ] as const)("%d: child %j", async (status, args, sentence) => {
+    const run = await child(...args);
     expect(run.stderr).toContain(sentence);
     expect(run.status).toBe(status);
     expect(run.stdout).toBe("");
   });
 
-  it("and names every field that is wrong", () => {
-    const { stderr } = child("--length-cm", "abc", "--arm-mm", "19");
+  it("and names every field that is wrong", async () => {
+    const { stderr } = await child("--length-cm", "abc", "--arm-mm", "19");
     expect(stderr).toContain("--length-cm:");
     expect(stderr).toContain("--arm-mm:");
   });
 });
 
 describe("steelyard", () => {
-  it("prints its versions", () => {
+  it("ends a process of its own with the status of its contract", () => {
+    expect(runSteelyard(["child", "--length-cm", "30"])).toMatchObject({ status: 1, stdout: "" });
+    expect(runSteelyard(["frobnicate"])).toMatchObject({ status: 2, stdout: "" });
+  });
+
+  it("prints its versions", async () => {
     const { status, stdout } = runSteelyard(["--version"]);
     expect(status).toBe(0);
     expect(stdout).toMatch(/^steelyard \d+\.\d+\.\d+\nbody model .+\nformulary .+ \(draft, not signed\)\n$/);
@@ -264,16 +272,16 @@ describe("steelyard", () => {
     [["weigh", "--help"]],
     [["calibrate", "--help"]],
     [["help", "weigh"]],
-  ])("%j explains exit status and carries the cautions, within 80 columns", (args) => {
-    const { status, stdout } = runSteelyard(args);
+  ])("%j explains exit status and carries the cautions, within 80 columns", async (args) => {
+    const { status, stdout } = await callSteelyard(args);
     expect(status).toBe(0);
     expect(stdout).toContain("Exit status:");
     expect(stdout).toContain("Weigh the child as soon as");
     expect(stdout.split("\n").filter((line) => line.length > 80)).toEqual([]);
   });
 
-  it.each([[[]], [["frobnicate"]], [["--frobnicate"]]])("%j is wrong usage", (args) => {
-    const { status, stdout } = runSteelyard(args);
+  it.each([[[]], [["frobnicate"]], [["--frobnicate"]]])("%j is wrong usage", async (args) => {
+    const { status, stdout } = await callSteelyard(args);
     expect(status).toBe(2);
     expect(stdout).toBe("");
   });

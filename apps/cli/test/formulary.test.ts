@@ -3,10 +3,11 @@ import { join } from "node:path";
 import { draftFormulary } from "@steelyard/formulary";
 import { writeFormulary } from "@steelyard/formulary/ownership";
 import { describe, expect, it } from "vitest";
-import { type Folder, runSteelyard, temporaryFolder } from "./run-steelyard.ts";
+import { callSteelyard } from "./call-steelyard.ts";
+import { type Folder, temporaryFolder } from "./run-steelyard.ts";
 
 function run(folder: Folder, ...args: string[]) {
-  return runSteelyard(["formulary", ...args], { cwd: folder.path });
+  return callSteelyard(["formulary", ...args], { cwd: folder.path });
 }
 
 const ADRENALINE_MAXIMUM = "medicines/adrenaline/uses/arrest/options/by-weight/rule/maximum";
@@ -21,20 +22,20 @@ function draftFile(folder: Folder, from = "", to = ""): string {
 }
 
 describe("steelyard formulary check", () => {
-  it("finds no fault in the draft, says that it is unsigned, and shows steps to look at", () => {
-    const { status, stdout } = run(temporaryFolder(), "check");
+  it("finds no fault in the draft, says that it is unsigned, and shows steps to look at", async () => {
+    const { status, stdout } = await run(temporaryFolder(), "check");
     expect(status).toBe(0);
     expect(stdout).toMatch(/No fault\.\nNot signed: a draft, not to be used on a patient\./);
     expect(stdout).toMatch(/\* .*: steps from .* just under/);
   });
 
-  it("lists every fault with its place, and takes nothing", () => {
+  it("lists every fault with its place, and takes nothing", async () => {
     const folder = temporaryFolder();
     const bad = JSON.parse(writeFormulary(draftFormulary));
     bad.medicines[0].name = "";
     bad.title = 3;
     folder.write("bad.json", JSON.stringify(bad));
-    const { status, stdout, stderr } = run(folder, "check", "bad.json");
+    const { status, stdout, stderr } = await run(folder, "check", "bad.json");
     expect(status).toBe(1);
     expect(stdout).toBe("");
     expect(stderr).toContain("bad.json has 2 faults; nothing of it was taken.");
@@ -47,23 +48,23 @@ describe("steelyard formulary check", () => {
     ['{\n"id": }', "line 2: is not JSON"],
     ["", "line 1: is not JSON: expected a value, found the end"],
     ["[]", "medicines: is missing"],
-  ])("refuses the file %j", (text, message) => {
+  ])("refuses the file %j", async (text, message) => {
     const folder = temporaryFolder();
     folder.write("bad.json", text);
-    const { status, stderr } = run(folder, "check", "bad.json");
+    const { status, stderr } = await run(folder, "check", "bad.json");
     expect(status).toBe(1);
     expect(stderr).toContain(message);
   });
 
-  it("says which file it cannot read, and what is wrong with an option", () => {
+  it("says which file it cannot read, and what is wrong with an option", async () => {
     const folder = temporaryFolder();
-    expect(run(folder, "check", "none.json")).toMatchObject({
+    expect(await run(folder, "check", "none.json")).toMatchObject({
       status: 1,
       stderr: expect.stringContaining("Cannot read none.json: there is no such file or folder."),
     });
-    expect(run(folder, "check", "--step", "x")).toMatchObject({ status: 2 });
-    expect(run(folder, "chek")).toMatchObject({ status: 2 });
-    expect(run(folder, "sign", "draft")).toMatchObject({
+    expect(await run(folder, "check", "--step", "x")).toMatchObject({ status: 2 });
+    expect(await run(folder, "chek")).toMatchObject({ status: 2 });
+    expect(await run(folder, "sign", "draft")).toMatchObject({
       status: 2,
       stderr: expect.stringContaining("required option '--name <name>' not specified"),
     });
@@ -71,23 +72,23 @@ describe("steelyard formulary check", () => {
 });
 
 describe("steelyard formulary show", () => {
-  it("prints one medicine with doses, sources and marks", () => {
-    const { status, stdout } = run(temporaryFolder(), "show", "--medicine", "adrenaline");
+  it("prints one medicine with doses, sources and marks", async () => {
+    const { status, stdout } = await run(temporaryFolder(), "show", "--medicine", "adrenaline");
     expect(status).toBe(0);
     expect(stdout).toContain("10 micrograms/kg of ideal weight, at most 1 mg");
     expect(stdout).toContain("Unsigned draft");
     expect(stdout).not.toContain("## amiodarone");
   });
 
-  it("names the medicines there are for one that is not", () => {
-    const { status, stderr } = run(temporaryFolder(), "show", "--medicine", "adrenalin");
+  it("names the medicines there are for one that is not", async () => {
+    const { status, stderr } = await run(temporaryFolder(), "show", "--medicine", "adrenalin");
     expect(status).toBe(1);
     expect(stderr).toMatch(/There is no medicine adrenalin in this formulary\. It has: .*adrenaline/);
   });
 });
 
 describe("steelyard formulary diff", () => {
-  it("says a changed maximum as a pharmacist reads it", () => {
+  it("says a changed maximum as a pharmacist reads it", async () => {
     const folder = temporaryFolder();
     const overlay = {
       id: "north-site",
@@ -105,65 +106,67 @@ describe("steelyard formulary diff", () => {
       ],
     };
     folder.write("north.json", JSON.stringify(overlay));
-    const applied = run(folder, "overlay", "draft", "north.json", "-o", "ours.json");
+    const applied = await run(folder, "overlay", "draft", "north.json", "-o", "ours.json");
     expect(applied.status).toBe(0);
     expect(applied.stderr).toContain("maximum 1 mg → 500 micrograms");
-    const { status, stdout } = run(folder, "diff", "draft", "ours.json");
+    const { status, stdout } = await run(folder, "diff", "draft", "ours.json");
     expect(status).toBe(0);
     expect(stdout.replaceAll(/\s+/g, " ")).toContain(
       "* adrenaline, use arrest, option by-weight: maximum 1 mg → 500 micrograms",
     );
-    expect(run(folder, "show", "ours.json").stdout).toContain(
+    expect((await run(folder, "show", "ours.json")).stdout).toContain(
       `* set \`${ADRENALINE_MAXIMUM}\`: an invented change`,
     );
 
     folder.write("late.json", JSON.stringify({ ...overlay, id: "late" }));
-    const refused = run(folder, "overlay", "ours.json", "late.json", "-o", "later.json");
+    const refused = await run(folder, "overlay", "ours.json", "late.json", "-o", "later.json");
     expect(refused.status).toBe(1);
     expect(refused.stderr).toContain('the base now has {"amount":500,"unit":"microgram"}');
     expect(folder.names()).not.toContain("later.json");
   });
 
-  it("says that there is none", () => {
+  it("says that there is none", async () => {
     const folder = temporaryFolder();
-    const { stdout } = run(folder, "diff", "draft", draftFile(folder));
+    const { stdout } = await run(folder, "diff", "draft", draftFile(folder));
     expect(stdout).toBe("the draft that ships and ours.json do not differ.\n");
   });
 });
 
 describe("steelyard formulary sign and verify", () => {
-  it("signs, holds, and breaks on an edited value, a space and another signing", () => {
+  it("signs, holds, and breaks on an edited value, a space and another signing", async () => {
     const folder = temporaryFolder();
     draftFile(folder);
-    expect(run(folder, "verify", "ours.json")).toMatchObject({
+    expect(await run(folder, "verify", "ours.json")).toMatchObject({
       status: 1,
       stderr: expect.stringContaining("Not signed"),
     });
-    expect(run(folder, "sign", "ours.json", ...SIGNER, "-o", "signed.json").status).toBe(0);
-    const verified = run(folder, "verify", "signed.json");
+    expect((await run(folder, "sign", "ours.json", ...SIGNER, "-o", "signed.json")).status).toBe(0);
+    const verified = await run(folder, "verify", "signed.json");
     expect(verified.status).toBe(0);
     const fingerprint = /Fingerprint ([0-9a-f]{64})\./.exec(verified.stdout)?.[1] ?? "";
-    expect(run(folder, "verify", "signed.json", "--fingerprint", fingerprint).status).toBe(0);
-    expect(run(folder, "verify", "signed.json", "--fingerprint", fingerprint.replace(/./, "x")).status).toBe(
-      1,
-    );
+    expect((await run(folder, "verify", "signed.json", "--fingerprint", fingerprint)).status).toBe(0);
+    expect(
+      (await run(folder, "verify", "signed.json", "--fingerprint", fingerprint.replace(/./, "x"))).status,
+    ).toBe(1);
 
     const signed = folder.read("signed.json");
     folder.write("edited.json", signed.replace('"amountPerKg": 10,', '"amountPerKg": 11,'));
-    expect(run(folder, "verify", "edited.json").stderr).toContain(
+    expect((await run(folder, "verify", "edited.json")).stderr).toContain(
       "NOT SIGNED: edited after A. Example signed it",
     );
     folder.write("space.json", signed.replace('"amountPerKg": 10,', '"amountPerKg":  10,'));
-    expect(run(folder, "verify", "space.json").stderr).toContain("NOT SIGNED: the file is not laid out");
+    expect((await run(folder, "verify", "space.json")).stderr).toContain(
+      "NOT SIGNED: the file is not laid out",
+    );
     // Validation would tidy the space away; for the sign-off it is an edit.
     folder.write("inside.json", signed.replace('"name": "adrenaline"', '"name": "adrenaline "'));
-    expect(run(folder, "verify", "inside.json").stderr).toContain("NOT SIGNED: edited after");
-    expect(run(folder, "check", "edited.json").stdout).toContain("NOT SIGNED");
+    expect((await run(folder, "verify", "inside.json")).stderr).toContain("NOT SIGNED: edited after");
+    expect((await run(folder, "check", "edited.json")).stdout).toContain("NOT SIGNED");
   });
 
-  it("takes no day that does not exist", () => {
+  it("takes no day that does not exist", async () => {
     const folder = temporaryFolder();
-    const result = run(
+    const result = await run(
       folder,
       "sign",
       "draft",
@@ -180,33 +183,35 @@ describe("steelyard formulary sign and verify", () => {
 });
 
 describe("steelyard formulary csv", () => {
-  it("goes out, is edited and comes back", () => {
+  it("goes out, is edited and comes back", async () => {
     const folder = temporaryFolder();
-    expect(run(folder, "csv", "-o", "doses.csv").status).toBe(0);
+    expect((await run(folder, "csv", "-o", "doses.csv")).status).toBe(0);
     const table = folder.read("doses.csv");
-    expect(run(folder, "csv", "--from", "doses.csv", "-o", "same.json").stderr).toBe("Nothing was changed.");
+    expect((await run(folder, "csv", "--from", "doses.csv", "-o", "same.json")).stderr).toBe(
+      "Nothing was changed.",
+    );
     expect(JSON.parse(folder.read("same.json"))).toEqual(draftFormulary);
 
     const row = /^adrenaline,arrest,by-weight,first,.*$/m.exec(table)?.[0] ?? "";
     expect(row).toMatch(/,10,microgram,kg,ideal,/);
     folder.write("doses.csv", table.replace(row, row.replace(",1,mg", ",0.8,mg")));
-    const changed = run(folder, "csv", "--from", "doses.csv", "-o", "ours.json");
+    const changed = await run(folder, "csv", "--from", "doses.csv", "-o", "ours.json");
     expect(changed.stderr).toContain("maximum 1 mg → 800 micrograms");
     // As a spreadsheet of another locale saves it.
     folder.write("semicolons.csv", `\ufeff${table.replaceAll(",", ";")}`);
-    expect(run(folder, "csv", "--from", "semicolons.csv", "-o", "x.json").status).toBe(
+    expect((await run(folder, "csv", "--from", "semicolons.csv", "-o", "x.json")).status).toBe(
       table.includes('"') ? 1 : 0,
     );
   });
 
-  it("lists every fault with row and column, and writes nothing", () => {
+  it("lists every fault with row and column, and writes nothing", async () => {
     const folder = temporaryFolder();
-    run(folder, "csv", "-o", "doses.csv");
+    await run(folder, "csv", "-o", "doses.csv");
     const rows = folder.read("doses.csv").split("\n");
     const index = rows.findIndex((row) => row.startsWith("adrenaline,arrest,by-weight,first"));
     rows[index] = rows[index]?.replace(",10,microgram,kg,ideal,", ",ten,mcg,kg,actual,") ?? "";
     folder.write("bad.csv", rows.join("\n"));
-    const { status, stderr } = run(folder, "csv", "--from", "bad.csv", "-o", "out.json");
+    const { status, stderr } = await run(folder, "csv", "--from", "bad.csv", "-o", "out.json");
     expect(status).toBe(1);
     expect(stderr).toContain("bad.csv has 3 faults; nothing of it was taken.");
     expect(stderr).toContain(
@@ -217,23 +222,23 @@ describe("steelyard formulary csv", () => {
     expect(folder.names()).toEqual(["bad.csv", "doses.csv"]);
 
     folder.write("broken.csv", 'medicine,use\n"adrenaline,arrest\n');
-    expect(run(folder, "csv", "--from", "broken.csv").stderr).toContain("broken.csv is no table");
+    expect((await run(folder, "csv", "--from", "broken.csv")).stderr).toContain("broken.csv is no table");
   });
 });
 
 describe("steelyard formulary schema", () => {
-  it("writes the published schema", () => {
+  it("writes the published schema", async () => {
     const published = new URL("../../../packages/formulary/schemas/formulary.schema.json", import.meta.url);
-    const { status, stdout } = run(temporaryFolder(), "schema");
+    const { status, stdout } = await run(temporaryFolder(), "schema");
     expect(status).toBe(0);
     expect(JSON.parse(stdout)).toEqual(JSON.parse(readFileSync(published, "utf8")));
-    expect(JSON.parse(run(temporaryFolder(), "schema", "--overlay").stdout).title).toMatch(/changes/);
+    expect(JSON.parse((await run(temporaryFolder(), "schema", "--overlay")).stdout).title).toMatch(/changes/);
   });
 
-  it("says what it cannot write", () => {
+  it("says what it cannot write", async () => {
     const folder = temporaryFolder();
     const path = join("no", "such", "folder.json");
-    expect(run(folder, "schema", "-o", path)).toMatchObject({
+    expect(await run(folder, "schema", "-o", path)).toMatchObject({
       status: 1,
       stderr: expect.stringContaining(`Cannot write ${path}`),
     });

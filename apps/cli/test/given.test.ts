@@ -1,5 +1,6 @@
 import { describe, expect, it, vi } from "vitest";
-import { runSteelyard, temporaryFolder } from "./run-steelyard.ts";
+import { callSteelyard } from "./call-steelyard.ts";
+import { temporaryFolder } from "./run-steelyard.ts";
 
 vi.setConfig({ testTimeout: 60_000 });
 
@@ -8,14 +9,14 @@ const single = (text: string): string => text.replaceAll(/\s+/g, " ");
 function given(content: string, ...args: string[]) {
   const folder = temporaryFolder();
   folder.write("doses", content);
-  return runSteelyard(["given", "doses", "--weight-kg", "18", ...args], { cwd: folder.path });
+  return callSteelyard(["given", "doses", "--weight-kg", "18", ...args], { cwd: folder.path });
 }
 
 const TABLE = "line,amount,unit,at\n";
 
 describe("steelyard given", () => {
-  it("sums the doses and says when the next is due, past midnight too", () => {
-    const { status, stdout } = given(
+  it("sums the doses and says when the next is due, past midnight too", async () => {
+    const { status, stdout } = await given(
       `${TABLE}adrenaline.arrest,180,micrograms,23:50\nadrenaline.arrest,0.18,mg,23:56\nparacetamol.pain-iv,270,mg,22:00\n`,
     );
     expect(status).toBe(0);
@@ -26,8 +27,8 @@ describe("steelyard given", () => {
     expect(text).toContain("DRAFT FORMULARY, NOT SIGNED");
   });
 
-  it("warns of doses too soon, above the single maximum, and of lines it does not know", () => {
-    const { stdout } = given(
+  it("warns of doses too soon, above the single maximum, and of lines it does not know", async () => {
+    const { stdout } = await given(
       `${TABLE}adrenaline.arrest,180,microgram,0\nadrenaline.arrest,2,mg,2\nnobody.knows,1,mg,3\n`,
     );
     const text = single(stdout);
@@ -36,16 +37,16 @@ describe("steelyard given", () => {
     expect(text).toContain("! minute 3: nobody.knows is not in this formulary");
   });
 
-  it("reads JSON as the library writes it, and gives JSON", () => {
+  it("reads JSON as the library writes it, and gives JSON", async () => {
     const records = [{ lineId: "adrenaline.arrest", dose: { amount: 180, unit: "microgram" }, atMinutes: 0 }];
-    const { stdout } = given(JSON.stringify(records), "--json");
+    const { stdout } = await given(JSON.stringify(records), "--json");
     const { lines, versions } = JSON.parse(stdout);
     expect(lines[0].nextDue).toEqual({ earliestMinutes: 3, latestMinutes: 5 });
     expect(versions.formularySigned).toBe(false);
   });
 
-  it("lists every fault with its place, and counts nothing", () => {
-    const { status, stdout, stderr } = given(
+  it("lists every fault with its place, and counts nothing", async () => {
+    const { status, stdout, stderr } = await given(
       "line;amount;unit;at\nadrenaline;0;mcg;25:00\nadrenaline.arrest;1,5;mg;3\nadrenaline.arrest;1;mg;10:00\n",
     );
     expect({ status, stdout }).toEqual({ status: 1, stdout: "" });
@@ -65,8 +66,8 @@ describe("steelyard given", () => {
     ["[{]", "is not JSON"],
     ["{}", "must be a list of doses"],
     [`${TABLE}a.b,1,mg\n`, "is no table"],
-  ])("refuses %j", (content, message) => {
-    const { status, stderr } = given(content);
+  ])("refuses %j", async (content, message) => {
+    const { status, stderr } = await given(content);
     expect(status).toBe(1);
     expect(stderr).toContain(message);
   });

@@ -1,7 +1,8 @@
 import { draftFormulary } from "@steelyard/formulary";
 import { writeFormulary } from "@steelyard/formulary/ownership";
 import { describe, expect, it, vi } from "vitest";
-import { type Folder, runSteelyard, temporaryFolder } from "./run-steelyard.ts";
+import { callSteelyard } from "./call-steelyard.ts";
+import { type Folder, temporaryFolder } from "./run-steelyard.ts";
 
 // Each test starts the command once or more, on a machine that may be busy.
 vi.setConfig({ testTimeout: 60_000 });
@@ -11,12 +12,12 @@ const SIGNER = ["--name", "A. Example", "--role", "pharmacist"];
 const single = (text: string): string => text.replaceAll(/\s+/g, " ");
 
 function run(folder: Folder, ...args: string[]) {
-  return runSteelyard(args, { cwd: folder.path });
+  return callSteelyard(args, { cwd: folder.path });
 }
 
-function signedFile(folder: Folder, date: string): string {
+async function signedFile(folder: Folder, date: string): Promise<string> {
   folder.write("ours.json", writeFormulary(draftFormulary));
-  const { status } = run(
+  const { status } = await run(
     folder,
     "formulary",
     "sign",
@@ -55,10 +56,10 @@ function overlayFile(folder: Folder): string {
 }
 
 describe("steelyard child --formulary", () => {
-  it("names who signed, with the fingerprint, and then shows no draft banner", () => {
+  it("names who signed, with the fingerprint, and then shows no draft banner", async () => {
     const folder = temporaryFolder();
     const today = new Date().toISOString().slice(0, 10);
-    const { status, stdout } = run(folder, ...CHILD, "--formulary", signedFile(folder, today));
+    const { status, stdout } = await run(folder, ...CHILD, "--formulary", await signedFile(folder, today));
     expect(status).toBe(0);
     expect(stdout).not.toContain("NOT SIGNED");
     const { fingerprint } = JSON.parse(folder.read("signed.json")).signOff;
@@ -68,43 +69,50 @@ describe("steelyard child --formulary", () => {
     expect(stdout).not.toContain("more than a year ago");
   });
 
-  it("says that a sign-off is more than a year old", () => {
+  it("says that a sign-off is more than a year old", async () => {
     const folder = temporaryFolder();
-    const { stdout } = run(folder, ...CHILD, "--formulary", signedFile(folder, "2020-01-31"));
+    const { stdout } = await run(folder, ...CHILD, "--formulary", await signedFile(folder, "2020-01-31"));
     expect(single(stdout)).toContain("signed on 2020-01-31, more than a year ago: have it reviewed again");
   });
 
   it.each([
     ["an edited dose", (text: string) => text.replace('"amountPerKg": 20,', '"amountPerKg": 21,')],
     ["one more space", (text: string) => `${text} `],
-  ])("refuses a file with %s after it was signed", (_, edit) => {
+  ])("refuses a file with %s after it was signed", async (_, edit) => {
     const folder = temporaryFolder();
-    const signed = folder.read(signedFile(folder, "2026-11-25"));
+    const signed = folder.read(await signedFile(folder, "2026-11-25"));
     folder.write("edited.json", edit(signed));
-    const { status, stdout, stderr } = run(folder, ...CHILD, "--formulary", "edited.json");
+    const { status, stdout, stderr } = await run(folder, ...CHILD, "--formulary", "edited.json");
     expect({ status, stdout }).toEqual({ status: 1, stdout: "" });
     expect(stderr).toContain("edited.json was changed after A. Example signed it on 2026-11-25");
   });
 
-  it("counts a file as unsigned that only says it is signed", () => {
+  it("counts a file as unsigned that only says it is signed", async () => {
     const folder = temporaryFolder();
     folder.write("ours.json", writeFormulary({ ...draftFormulary, signed: true }));
-    const { stdout } = run(folder, ...CHILD, "--formulary", "ours.json", "--json");
+    const { stdout } = await run(folder, ...CHILD, "--formulary", "ours.json", "--json");
     expect(JSON.parse(stdout).versions).toMatchObject({ formularySigned: false });
   });
 
-  it("lists every fault of a bad file with its place, and computes nothing", () => {
+  it("lists every fault of a bad file with its place, and computes nothing", async () => {
     const folder = temporaryFolder();
     folder.write("bad.json", '{ "id": "ours", "id": "theirs" }');
-    const { status, stdout, stderr } = run(folder, ...CHILD, "--formulary", "bad.json");
+    const { status, stdout, stderr } = await run(folder, ...CHILD, "--formulary", "bad.json");
     expect({ status, stdout }).toEqual({ status: 1, stdout: "" });
     expect(stderr).toContain('line 1: field "id" is there twice');
   });
 
-  it("follows the order of problems of an overlay, and then nobody answers for it", () => {
+  it("follows the order of problems of an overlay, and then nobody answers for it", async () => {
     const folder = temporaryFolder();
-    const signed = signedFile(folder, "2026-11-25");
-    const { status, stdout } = run(folder, ...CHILD, "--formulary", signed, "--overlay", overlayFile(folder));
+    const signed = await signedFile(folder, "2026-11-25");
+    const { status, stdout } = await run(
+      folder,
+      ...CHILD,
+      "--formulary",
+      signed,
+      "--overlay",
+      overlayFile(folder),
+    );
     expect(status).toBe(0);
     const headings = [...stdout.matchAll(/^== (.*) ==$/gm)].map(([, title]) => title);
     expect(headings.slice(0, 2)).toEqual(["Poisoning and reversal", "Fluids"]);
@@ -115,19 +123,19 @@ describe("steelyard child --formulary", () => {
 });
 
 describe("steelyard child --choose", () => {
-  it("computes the other published dose that the sheet names, and names the default in its place", () => {
+  it("computes the other published dose that the sheet names, and names the default in its place", async () => {
     const folder = temporaryFolder();
-    const before = single(run(folder, ...CHILD).stdout);
+    const before = single((await run(folder, ...CHILD)).stdout);
     expect(before).toContain(
       "or 1,500 mg = 30 mL of 50 mg/mL (single maximum): 20 mg/kg, at most 1.5 g (--choose phenytoin.seizure=1-5-g)",
     );
-    const after = single(run(folder, ...CHILD, "--choose", "phenytoin.seizure=1-5-g").stdout);
+    const after = single((await run(folder, ...CHILD, "--choose", "phenytoin.seizure=1-5-g")).stdout);
     expect(after).toContain(">> 1,500 mg = 30 mL of 50 mg/mL (single maximum)");
     expect(after).toContain("(--choose phenytoin.seizure=2-g)");
   });
 
-  it("names every published dose of every line", () => {
-    const text = single(run(temporaryFolder(), ...CHILD).stdout);
+  it("names every published dose of every line", async () => {
+    const text = single((await run(temporaryFolder(), ...CHILD)).stdout);
     const others = draftFormulary.medicines.flatMap(({ id, uses }) =>
       uses.flatMap(({ id: useId, options, defaultOption }) =>
         options.flatMap((option) =>
@@ -143,16 +151,16 @@ describe("steelyard child --choose", () => {
     ["phenytoin.seizure", "name the line and the dose"],
     ["phenytoin.none=2-g", "the formulary has no line phenytoin.none"],
     ["phenytoin.seizure=3-g", "phenytoin.seizure has 2-g, 1-5-g"],
-  ])("answers %s with what there is", (choice, message) => {
-    const { status, stderr } = run(temporaryFolder(), ...CHILD, "--choose", choice);
+  ])("answers %s with what there is", async (choice, message) => {
+    const { status, stderr } = await run(temporaryFolder(), ...CHILD, "--choose", choice);
     expect(status).toBe(2);
     expect(stderr).toContain(message);
   });
 });
 
 describe("warnings about the child", () => {
-  it("stand once above the sheet, and each line refers to them", () => {
-    const { stdout } = run(temporaryFolder(), "child", "--length-cm", "60");
+  it("stand once above the sheet, and each line refers to them", async () => {
+    const { stdout } = await run(temporaryFolder(), "child", "--length-cm", "60");
     const byAge = "The dose goes by age, which is not known: it is computed by weight.";
     expect(single(stdout).split(byAge).length).toBe(2);
     expect(stdout).toContain("! See (1) above.");

@@ -4,18 +4,19 @@ import { linkSync, symlinkSync } from "node:fs";
 import { join } from "node:path";
 import { parse } from "csv-parse/sync";
 import { describe, expect, it, vi } from "vitest";
-import { BIN, runSteelyard, temporaryFolder } from "./run-steelyard.ts";
+import { callSteelyard } from "./call-steelyard.ts";
+import { BIN, temporaryFolder } from "./run-steelyard.ts";
 
 type Row = Readonly<Record<string, string>>;
 
 const ADDED = ["total_kg", "low95_kg", "high95_kg", "ideal_kg", "notes"];
 
 /** Weighs a text through standard input and output. */
-function weigh(
+async function weigh(
   input: string | Buffer,
   delimiter = ",",
-): { status: number | null; stderr: string; rows: Row[]; stdout: string } {
-  const { status, stdout, stderr } = runSteelyard(["weigh", "-"], { input });
+): Promise<{ status: number | null; stderr: string; rows: Row[]; stdout: string }> {
+  const { status, stdout, stderr } = await callSteelyard(["weigh", "-"], { input });
   return { status, stderr, stdout, rows: parse(stdout, { columns: true, delimiter, bom: true }) };
 }
 
@@ -23,13 +24,13 @@ function weigh(
 vi.setConfig({ testTimeout: 60_000 });
 
 describe("steelyard weigh", () => {
-  it("adds its columns behind all others, which it keeps as they were", () => {
+  it("adds its columns behind all others, which it keeps as they were", async () => {
     const folder = temporaryFolder();
     const input = folder.write(
       "in.csv",
       'id,arm_mm,name,lying_length_cm\n007,190,"Doe, ""J""\nsecond line",136\n8,150,é,100\n',
     );
-    const run = runSteelyard(["weigh", input, "-o", join(folder.path, "out.csv")]);
+    const run = await callSteelyard(["weigh", input, "-o", join(folder.path, "out.csv")]);
     expect(run.status).toBe(0);
     expect(run.stdout).toBe("");
     expect(run.stderr).toContain("2 rows: 2 served, 0 marked.");
@@ -42,8 +43,8 @@ describe("steelyard weigh", () => {
     expect(folder.names(), "nothing else is left").toEqual(["in.csv", "out.csv"]);
   });
 
-  it("gives the same weights as child", () => {
-    const { rows } = weigh("lying_length_cm,arm_mm,sex,age_months,waist_cm\n136,190,f,108,60\n");
+  it("gives the same weights as child", async () => {
+    const { rows } = await weigh("lying_length_cm,arm_mm,sex,age_months,waist_cm\n136,190,f,108,60\n");
     const args = [
       "--length-cm",
       "136",
@@ -56,7 +57,7 @@ describe("steelyard weigh", () => {
       "--waist-cm",
       "60",
     ];
-    const { weight } = JSON.parse(runSteelyard(["child", ...args, "--json"]).stdout);
+    const { weight } = JSON.parse((await callSteelyard(["child", ...args, "--json"])).stdout);
     const row = rows[0] as Row;
     for (const [column, kg] of [
       ["total_kg", weight.totalKg],
@@ -68,7 +69,7 @@ describe("steelyard weigh", () => {
     }
   });
 
-  it("reads every measurement and how it was taken, as child does", () => {
+  it("reads every measurement and how it was taken, as child does", async () => {
     const columns = {
       lying_length_cm: ["--length-cm", "62"],
       arm_mm: ["--arm-mm", "140"],
@@ -85,15 +86,17 @@ describe("steelyard weigh", () => {
     } as const;
     const entries = Object.entries(columns);
     const cells = entries.map(([, [, text]]) => text.replace("mo", ""));
-    const { rows } = weigh(`${entries.map(([column]) => column).join(",")}\n${cells.join(",")}\n`);
-    const { weight } = JSON.parse(runSteelyard(["child", ...Object.values(columns).flat(), "--json"]).stdout);
+    const { rows } = await weigh(`${entries.map(([column]) => column).join(",")}\n${cells.join(",")}\n`);
+    const { weight } = JSON.parse(
+      (await callSteelyard(["child", ...Object.values(columns).flat(), "--json"])).stdout,
+    );
     expect(Math.abs(Number(rows[0]?.total_kg) - weight.totalKg)).toBeLessThanOrEqual(0.005_000_1);
     expect(Math.abs(Number(rows[0]?.high95_kg) - weight.high95Kg)).toBeLessThanOrEqual(0.005_000_1);
     expect(rows[0]?.notes).toContain("The missing foot was taken off");
   });
 
-  it("names a likely slip of a row in doubt with what was perhaps meant, and changes nothing", () => {
-    const { rows } = weigh("lying_length_cm,arm_mm,waist_cm\n53.5,190,55\n136,190,60\n");
+  it("names a likely slip of a row in doubt with what was perhaps meant, and changes nothing", async () => {
+    const { rows } = await weigh("lying_length_cm,arm_mm,waist_cm\n53.5,190,55\n136,190,60\n");
     expect(rows[0]?.notes).toContain(
       "Length 53.5 cm is unlikely: it may have been read in inches. Did you mean 53.5 in (135.89 cm)?",
     );
@@ -102,8 +105,8 @@ describe("steelyard weigh", () => {
     expect(rows[1]?.notes).toBe("");
   });
 
-  it("takes a segment of a limb for a length, and oedema as a word", () => {
-    const { rows } = weigh(
+  it("takes a segment of a limb for a length, and oedema as a word", async () => {
+    const { rows } = await weigh(
       "knee_height_cm,arm_mm,oedema,ulna_cm\n40,190,no,\n40,190,yes,\n,190,,20\n40,190,perhaps,\n",
     );
     expect(rows[0]?.notes).toContain("Length was worked out from knee height as 132.5 cm");
@@ -128,8 +131,8 @@ describe("steelyard weigh", () => {
     expect(folder.names()).toEqual([]);
   });
 
-  it("marks a bad row in notes and goes on", () => {
-    const { status, rows, stderr } = weigh(
+  it("marks a bad row in notes and goes on", async () => {
+    const { status, rows, stderr } = await weigh(
       [
         "lying_length_cm,arm_mm,sex",
         "136,190,f",
@@ -160,15 +163,15 @@ describe("steelyard weigh", () => {
     expect(stderr).toContain("length missing 1");
   });
 
-  it("takes blanks and the codes of statistics programs as unknown", () => {
-    const { rows } = weigh("lying_length_cm,arm_mm,sex\n136,NA,.\n136,,\n");
+  it("takes blanks and the codes of statistics programs as unknown", async () => {
+    const { rows } = await weigh("lying_length_cm,arm_mm,sex\n136,NA,.\n136,,\n");
     expect(rows.map(({ total_kg }) => total_kg !== "")).toEqual([true, true]);
     expect(rows[0]?.total_kg).toBe(rows[1]?.total_kg);
     expect(rows[0]?.notes).toContain("No circumference was given");
   });
 
-  it("uses the lying length of two and notes when they disagree by more than 2 cm", () => {
-    const { rows } = weigh(
+  it("uses the lying length of two and notes when they disagree by more than 2 cm", async () => {
+    const { rows } = await weigh(
       "lying_length_cm,standing_height_cm,arm_mm\n136,135.3,190\n136,120,190\n,135.3,190\n",
     );
     expect(rows.map(({ total_kg }) => total_kg)).toEqual(Array(3).fill(rows[0]?.total_kg));
@@ -177,17 +180,17 @@ describe("steelyard weigh", () => {
     expect(rows[2]?.notes).toContain("standing height 135.3 cm + 0.7 cm");
   });
 
-  it("reads semicolons with decimal commas and writes them so", () => {
-    const { rows, stdout } = weigh("lying_length_cm;arm_mm;place\r\n85,5;150;Nord, Süd\r\n", ";");
+  it("reads semicolons with decimal commas and writes them so", async () => {
+    const { rows, stdout } = await weigh("lying_length_cm;arm_mm;place\r\n85,5;150;Nord, Süd\r\n", ";");
     expect(stdout.startsWith("lying_length_cm;arm_mm;place;total_kg;")).toBe(true);
     expect(stdout.split("\r\n")).toHaveLength(3);
     expect(rows[0]).toMatchObject({ place: "Nord, Süd", lying_length_cm: "85,5" });
     expect(rows[0]?.total_kg).toMatch(/^\d+,\d+$/);
-    expect(weigh("lying_length_cm;arm_mm\n85.5;150\n", ";").rows[0]?.total_kg).toMatch(/^\d+\.\d+$/);
+    expect((await weigh("lying_length_cm;arm_mm\n85.5;150\n", ";")).rows[0]?.total_kg).toMatch(/^\d+\.\d+$/);
   });
 
-  it("reads tabs, a byte order mark, CRLF, blank lines, quotes and header names in any case", () => {
-    const { rows, stdout, stderr } = weigh(
+  it("reads tabs, a byte order mark, CRLF, blank lines, quotes and header names in any case", async () => {
+    const { rows, stdout, stderr } = await weigh(
       '\ufeff"Lying_Length_CM"\t ARM_MM \r\n\r\n"136"\t190\r\n\r\n',
       "\t",
     );
@@ -197,10 +200,10 @@ describe("steelyard weigh", () => {
     expect(stderr).toContain("1 row: 1 served");
   });
 
-  it("passes bytes that are no UTF-8 on as they are", () => {
+  it("passes bytes that are no UTF-8 on as they are", async () => {
     const folder = temporaryFolder();
     const latin1 = Buffer.from("name,lying_length_cm\nJosé,136\n", "latin1");
-    const { status } = runSteelyard([
+    const { status } = await callSteelyard([
       "weigh",
       folder.write("in.csv", latin1),
       "-o",
@@ -211,8 +214,8 @@ describe("steelyard weigh", () => {
     expect(out.includes(Buffer.from("José,136,", "latin1"))).toBe(true);
   });
 
-  it("keeps rows that are too short or too long in their columns, with a note", () => {
-    const { rows } = weigh("lying_length_cm,arm_mm,place\n136,190\n136,190,here,and,there\n");
+  it("keeps rows that are too short or too long in their columns, with a note", async () => {
+    const { rows } = await weigh("lying_length_cm,arm_mm,place\n136,190\n136,190,here,and,there\n");
     expect(rows[0]).toMatchObject({ place: "", notes: "The row has 2 of 3 cells." });
     expect(rows[1]).toMatchObject({
       place: "here",
@@ -221,26 +224,26 @@ describe("steelyard weigh", () => {
     expect(rows.every(({ total_kg }) => total_kg !== "")).toBe(true);
   });
 
-  it("warns of a column that looks like one it reads", () => {
-    const { stderr } = weigh("lying_length_cm,arm_cm\n136,19\n");
+  it("warns of a column that looks like one it reads", async () => {
+    const { stderr } = await weigh("lying_length_cm,arm_cm\n136,19\n");
     expect(stderr).toContain(
       'Column "arm_cm" is not read. If it is meant to be, name it arm_mm, in that unit.',
     );
   });
 
-  it("writes the header for a file of a header only", () => {
-    const { status, stdout, stderr } = weigh("lying_length_cm,arm_mm\n");
+  it("writes the header for a file of a header only", async () => {
+    const { status, stdout, stderr } = await weigh("lying_length_cm,arm_mm\n");
     expect(status).toBe(0);
     expect(stdout).toBe(`lying_length_cm,arm_mm,${ADDED.join(",")}\n`);
     expect(stderr).toContain("0 rows");
   });
 
-  it("shows progress when asked", () => {
+  it("shows progress when asked", async () => {
     const rows = `136,190\n`.repeat(200_000);
-    expect(weigh(`lying_length_cm,arm_mm\n1\n`).stderr).not.toMatch(/rows, \d+ %/);
+    expect((await weigh(`lying_length_cm,arm_mm\n1\n`)).stderr).not.toMatch(/rows, \d+ %/);
     const folder = temporaryFolder();
     const input = folder.write("in.csv", `lying_length_cm,arm_mm\n${rows}`);
-    const run = runSteelyard(["weigh", input, "-o", join(folder.path, "out.csv"), "--progress"]);
+    const run = await callSteelyard(["weigh", input, "-o", join(folder.path, "out.csv"), "--progress"]);
     expect(run.stderr).toMatch(/[\d,]+ rows, \d+ %/);
     expect(run.stderr).toContain("200,000 rows: 200,000 served");
   });
@@ -265,9 +268,9 @@ describe("steelyard weigh refuses", () => {
       'lying_length_cm,arm_mm\n136,190\n136,"190\n136,190\n',
       "A quotation mark is opened and never closed",
     ],
-  ] as const)("%d: %j", (status, input, sentence) => {
+  ] as const)("%d: %j", async (status, input, sentence) => {
     const folder = temporaryFolder();
-    const run = runSteelyard([
+    const run = await callSteelyard([
       "weigh",
       folder.write("in.csv", input as string),
       "-o",
@@ -278,27 +281,27 @@ describe("steelyard weigh refuses", () => {
     expect(folder.names(), "no half-written result").toEqual(["in.csv"]);
   });
 
-  it("a path that cannot be read or written", () => {
+  it("a path that cannot be read or written", async () => {
     const folder = temporaryFolder();
     const input = folder.write("in.csv", "lying_length_cm\n136\n");
-    const absent = runSteelyard(["weigh", join(folder.path, "absent.csv")]);
+    const absent = await callSteelyard(["weigh", join(folder.path, "absent.csv")]);
     expect([absent.status, absent.stderr]).toEqual([
       1,
       expect.stringContaining("there is no such file or folder"),
     ]);
-    const isFolder = runSteelyard(["weigh", folder.path]);
+    const isFolder = await callSteelyard(["weigh", folder.path]);
     expect([isFolder.status, isFolder.stderr]).toEqual([1, expect.stringContaining("it is a folder")]);
-    const toFolder = runSteelyard(["weigh", input, "-o", folder.path]);
+    const toFolder = await callSteelyard(["weigh", input, "-o", folder.path]);
     expect([toFolder.status, toFolder.stderr]).toEqual([1, expect.stringContaining("it is a folder")]);
-    const toNowhere = runSteelyard(["weigh", input, "-o", join(folder.path, "no", "out.csv")]);
+    const toNowhere = await callSteelyard(["weigh", input, "-o", join(folder.path, "no", "out.csv")]);
     expect([toNowhere.status, toNowhere.stderr]).toEqual([
       1,
       expect.stringContaining("there is no such file or folder"),
     ]);
-    expect(runSteelyard(["weigh"]).status).toBe(2);
+    expect((await callSteelyard(["weigh"])).status).toBe(2);
   });
 
-  it("an output that is the input, by any name", () => {
+  it("an output that is the input, by any name", async () => {
     const folder = temporaryFolder();
     const text = "lying_length_cm\n136\n";
     const input = folder.write("in.csv", text);
@@ -310,7 +313,7 @@ describe("steelyard weigh refuses", () => {
       "hardlink.csv",
       `../${folder.path.split("/").at(-1)}/in.csv`,
     ]) {
-      const run = runSteelyard(["weigh", "in.csv", "-o", name], { cwd: folder.path });
+      const run = await callSteelyard(["weigh", "in.csv", "-o", name], { cwd: folder.path });
       expect([run.status, run.stderr], name).toEqual([2, expect.stringContaining("are the same file")]);
     }
     expect(folder.read("in.csv")).toBe(text);

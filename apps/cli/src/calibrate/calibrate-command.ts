@@ -111,6 +111,8 @@ async function calibrateFile(input: string, options: CalibrateCommandOptions): P
     sink.stream.destroy();
     await sink.discard();
     throw explainInterruption({ error, name: sink.name, signal: abort.signal });
+  } finally {
+    process.off("SIGINT", stop).off("SIGTERM", stop);
   }
   const { title, lines } = cautionBlock();
   say([

@@ -82,6 +82,8 @@ async function weighFile(input: string, { output, progress, site: path }: WeighO
     endProgress();
     await sink.discard();
     throw explainInterruption({ error, name: sink.name, signal: abort.signal });
+  } finally {
+    process.off("SIGINT", stop).off("SIGTERM", stop);
   }
   endProgress();
   const { title, lines } = cautionBlock();

@@ -3,7 +3,7 @@
  * Run: `node bench/sheet.ts`. Budget: 1 ms for a sheet of 130 uses. The ratio is what to compare; times hold for one
  * machine on one day.
  */
-import { computeSheet, type Formulary, type SimpleRule } from "@steelyard/core/dosing";
+import { computeSheet, type Formulary, isInhaler, type SimpleRule } from "@steelyard/core/dosing";
 import { kilograms } from "@steelyard/core/units";
 import { draftFormulary } from "@steelyard/formulary";
 
@@ -69,7 +69,8 @@ function plainFactors({ medicines }: Formulary): Factors[] {
   return medicines.flatMap(({ uses: own, strengths }) =>
     own.flatMap(({ options, strengths: [strengthId] }) => {
       const rule = options[0]?.rule;
-      const perMl = strengths.find(({ id }) => id === strengthId)?.amountPerMl ?? 1;
+      const strength = strengths.find(({ id }) => id === strengthId);
+      const perMl = strength === undefined || isInhaler(strength) ? 1 : strength.amountPerMl;
       return rule === undefined ? [] : [{ ...amounts(rule), perMl }];
     }),
   );

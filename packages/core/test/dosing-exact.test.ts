@@ -3,9 +3,9 @@ import {
   type DoseLine,
   type DoseUnit,
   type Formulary,
+  type LiquidStrength,
   type PerKgRule,
   type Rule,
-  type Strength,
   type WorkingStep,
 } from "@steelyard/core/dosing";
 import { kilograms } from "@steelyard/core/units";
@@ -55,7 +55,7 @@ function inUnit(amount: number, from: DoseUnit, to: DoseUnit): BigFraction {
 
 interface Case {
   readonly rule: Rule;
-  readonly strength: Strength;
+  readonly strength: LiquidStrength;
   readonly mass: DoseUnit;
 }
 

@@ -1,13 +1,21 @@
-import type { Citation, Formulary, Medicine, Rule, Strength, Use } from "@steelyard/core/dosing";
+import type {
+  Citation,
+  Formulary,
+  LiquidStrength,
+  Medicine,
+  Rule,
+  Strength,
+  Use,
+} from "@steelyard/core/dosing";
 
 const citations: readonly Citation[] = [{ sourceId: "common-practice", verification: "common practice" }];
 
 /** A strength of `amountPerMl`, which may be diluted unless told otherwise. */
 export function strengthOf(
   amountPerMl: number,
-  unit: Strength["unit"],
-  extra: Partial<Strength> = { smallVolumeDilution: { diluent: "water", citations } },
-): Strength {
+  unit: LiquidStrength["unit"],
+  extra: Partial<LiquidStrength> = { smallVolumeDilution: { diluent: "water", citations } },
+): LiquidStrength {
   return {
     id: `s-${String(amountPerMl).replace(".", "-")}`,
     amountPerMl,

@@ -1,7 +1,8 @@
-// Takes the pictures of docs/screens from the built page: npm run screens
+// Takes the pictures of docs/screens from the built page: npm run screens, or of some: npm run screens -- paper study
 import { mkdirSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { type Bedside, openPlace, sizes } from "./support/bedside.ts";
+import { caseLog, goTo } from "./support/case.ts";
 
 const folder = join(import.meta.dirname, "../docs/screens");
 const largestKb = 300;
@@ -65,6 +66,63 @@ async function useKeys({ page, arm }: Bedside): Promise<void> {
   await page.getByRole("toolbar").waitFor();
 }
 
+/** The clock runs, and two doses have been given. */
+async function giveDoses(bedside: Bedside): Promise<void> {
+  const log = caseLog(bedside);
+  await log.give("adrenaline.arrest");
+  await log.give("amiodarone.arrest");
+}
+
+async function openLog(bedside: Bedside): Promise<void> {
+  await giveDoses(bedside);
+  await caseLog(bedside).openLog();
+}
+
+/** Two cases, one of them weighed later. */
+async function openCasebook(bedside: Bedside): Promise<void> {
+  const { page } = bedside;
+  const log = caseLog(bedside);
+  await giveDoses(bedside);
+  await page.getByRole("button", { name: "New child" }).click();
+  await log.measure("84", "152");
+  await log.give("adrenaline.arrest");
+  await goTo(page, "Casebook");
+  await page.locator(".case-list a").last().click();
+  await page.getByLabel("Weight, scale").fill("28.1");
+  await page.getByLabel("Weight, scale").press("Enter");
+  await page.getByText("Weighed later").waitFor();
+  await page.getByRole("link", { name: "All cases" }).click();
+  await page.locator(".case-list a").first().waitFor();
+}
+
+async function openCase(bedside: Bedside): Promise<void> {
+  await openCasebook(bedside);
+  await bedside.page.locator(".case-list a").last().click();
+  await bedside.page.getByText("Weighed later").waitFor();
+}
+
+async function practise({ page }: Bedside): Promise<void> {
+  await goTo(page, "Practice");
+  await page.getByRole("button", { name: "Start with the first child" }).click();
+  await page.locator(".practice svg").first().waitFor();
+}
+
+async function judge({ page }: Bedside): Promise<void> {
+  await goTo(page, "Study");
+  await page.getByRole("button", { name: "Try 400 invented children" }).click();
+  await page.getByRole("article").waitFor();
+}
+
+async function drawPaper({ page }: Bedside): Promise<void> {
+  await goTo(page, "Paper");
+  await page.locator(".preview svg, .paper svg").first().waitFor();
+}
+
+async function openSite({ page }: Bedside): Promise<void> {
+  await goTo(page, "This site");
+  await page.getByLabel(/^Calibration/).waitFor();
+}
+
 interface Screen {
   readonly name: string;
   readonly viewport: { readonly width: number; readonly height: number };
@@ -90,6 +148,19 @@ const screens: readonly Screen[] = [
   { name: "bedside-phone-sheet", viewport: sizes.phone, scrollsPx: 640 },
   { name: "second-reader-phone", viewport: sizes.phone, arrange: openReader },
   { name: "second-reader-phone-agreement", viewport: sizes.phone, arrange: compareReadings },
+  { name: "clock-phone", viewport: sizes.phone, arrange: giveDoses, scrollsPx: 560 },
+  { name: "clock-phone-log", viewport: sizes.phone, arrange: openLog },
+  { name: "clock-desk-log", viewport: sizes.desk, arrange: openLog },
+  { name: "casebook-phone", viewport: sizes.phone, arrange: openCasebook },
+  { name: "casebook-phone-case", viewport: sizes.phone, arrange: openCase },
+  { name: "casebook-desk", viewport: sizes.desk, arrange: openCasebook },
+  { name: "practice-phone", viewport: sizes.phone, arrange: practise },
+  { name: "practice-desk", viewport: sizes.desk, arrange: practise },
+  { name: "study-phone", viewport: sizes.phone, arrange: judge },
+  { name: "study-desk", viewport: sizes.desk, arrange: judge },
+  { name: "paper-phone", viewport: sizes.phone, arrange: drawPaper },
+  { name: "paper-desk", viewport: sizes.desk, arrange: drawPaper },
+  { name: "site-phone", viewport: sizes.phone, arrange: openSite },
   { name: "bedside-tablet", viewport: sizes.tablet },
   { name: "bedside-desk", viewport: sizes.desk, arrange: openLine("adrenaline.arrest") },
   { name: "bedside-phone-french", viewport: sizes.phone, locale: "fr-FR" },
@@ -103,7 +174,11 @@ const screens: readonly Screen[] = [
 
 mkdirSync(folder, { recursive: true });
 const place = await openPlace();
-for (const { name, viewport, touch, arrange, scrollsPx = 0, locale } of screens) {
+const wanted = process.argv.slice(2);
+const chosen = screens.filter(
+  ({ name }) => wanted.length === 0 || wanted.some((part) => name.includes(part)),
+);
+for (const { name, viewport, touch, arrange, scrollsPx = 0, locale } of chosen) {
   for (const colorScheme of ["light", "dark"] as const) {
     const bedside = await place.visit({
       viewport,

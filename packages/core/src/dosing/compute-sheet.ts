@@ -1,7 +1,7 @@
 import type { Centimetres, Months } from "../units/index.ts";
-import { childFacts } from "./child-facts.ts";
+import { type ChildFacts, childFacts, isWithin } from "./child-facts.ts";
 import { computeLine } from "./compute-line.ts";
-import type { Formulary } from "./formulary.ts";
+import type { Formulary, Use, VolumeRounding } from "./formulary.ts";
 import { prepareUses } from "./prepare-uses.ts";
 import type { SettlingMeasurement } from "./settling-measurement.ts";
 import type { SheetLine } from "./sheet-line.ts";
@@ -57,8 +57,20 @@ export function computeSheet(input: SheetInput): SheetLine[] {
     if (prepared === undefined) {
       throw new RangeError(`Cannot compute ${lineId} as its option must exist: current option is ${chosen}`);
     }
-    const means = { medicine, strengths, inhalers, syringes, deviceEnergiesJ, rounding: use.rounding };
+    const means = {
+      medicine,
+      strengths,
+      inhalers,
+      syringes,
+      deviceEnergiesJ,
+      rounding: roundingFor(use, child),
+    };
     const { head, option } = prepared;
     return computeLine({ head, option, use, means, child });
   });
+}
+
+/** The rounding of the source, where it holds for this child. */
+function roundingFor({ rounding }: Use, { kgByBasis }: ChildFacts): VolumeRounding | undefined {
+  return rounding && isWithin(kgByBasis.total, rounding.fromKg, undefined) ? rounding : undefined;
 }

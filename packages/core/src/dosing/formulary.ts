@@ -118,6 +118,8 @@ export interface Use {
 export interface VolumeRounding {
   readonly toMl: number;
   readonly direction: "up" | "down" | "nearest";
+  /** Holds from this total weight on; below it the marks of the syringe do, as a whole mL would be too much of the dose. */
+  readonly fromKg?: number;
   readonly citations: readonly Citation[];
 }
 

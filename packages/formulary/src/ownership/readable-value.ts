@@ -23,6 +23,7 @@ const UNIT_OF_FIELD: Readonly<Record<string, readonly [field: string, unit: stri
   containerPuffs: ["container", "puffs"],
   belowMl: ["dilute below", "mL"],
   toMl: ["rounded to", "mL"],
+  fromKg: ["rounded from", "kg"],
   withinH: ["counted over", "h"],
 };
 

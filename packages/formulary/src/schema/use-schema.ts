@@ -91,6 +91,7 @@ const limit = v.variant("by", [
 const rounding = v.strictObject({
   toMl: positive,
   direction: v.picklist(["up", "down", "nearest"]),
+  fromKg: v.exactOptional(positive),
   citations,
 }) satisfies v.GenericSchema<unknown, VolumeRounding>;
 

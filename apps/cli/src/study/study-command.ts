@@ -5,16 +5,18 @@ import { defaultBodyModel } from "@steelyard/core/body";
 import { cautionBlock } from "@steelyard/core/wording";
 import { analyseStudy, MADE_STRATA } from "@steelyard/study/analysis";
 import { inventStudy } from "@steelyard/study/example";
+import { examineStudy } from "@steelyard/study/findings";
 import { type ImportedStudy, type ImportIssue, importStudy, openStudyFile } from "@steelyard/study/import";
 import { type BodyInput, type Method, methodId, readMethod } from "@steelyard/study/methods";
 import { summariseSite } from "@steelyard/study/pooling";
 import { assessQuality } from "@steelyard/study/quality";
 import { composeReport, ENGLISH_REPORT, reportFiles } from "@steelyard/study/report";
 import { selectRows } from "@steelyard/study/table";
-import type { Command } from "commander";
+import { type Command, Option } from "commander";
 import { isCalendarDate, today } from "../calibrate/calendar-date.ts";
 import { CommandFailure, EXIT } from "../exit-status.ts";
 import { fileFailure } from "../file-failure.ts";
+import { loadFormulary } from "../formulary/load-formulary.ts";
 import { EXIT_STATUS_HELP, helpCautions } from "../help-text.ts";
 import { loadTypefaces } from "../paper/load-typefaces.ts";
 import { SOFTWARE_VERSION } from "../software-version.ts";
@@ -34,13 +36,22 @@ Methods: a column of estimates by its name; body:length+arm (of length, arm,
 waist, thigh, calf, head, sex, age, build, carer); formula:luscombe2007. When
 none is given: every column of estimates, and the body model.
 
-The folder gets report.html, report.pdf, a CSV of every table and an SVG of every
-figure. The same file, options and date give the same bytes.
+--compare says which of them are compared, and with which: all others with the
+first. Whether a method is not worse than that one is judged by --margin, which
+is chosen before the data are seen.
+
+--formulary draft, or a file, tells how often the errors would have moved a dose
+outside its accepted range; without it no dose is computed.
+
+The folder gets report.html, report.pdf, a CSV of every table, and every figure
+as SVG and PNG. The same file, options, date and seed give the same bytes.
 
 Examples:
   steelyard study rows.csv -o report
   steelyard study rows.xlsx --methods body:length+arm formula:luscombe2007 \\
     --by length site -o report
+  steelyard study rows.csv --compare nurse_kg body:length+arm --margin 5 \\
+    --clusters site --seed 7 --formulary draft -o report
   steelyard study survey.csv --map "v3=weightKg:kg" --map "v4=armMm:mm|cm" -o report
 
 ${EXIT_STATUS_HELP}`;
@@ -54,6 +65,13 @@ interface StudyOptions {
   readonly title?: string;
   readonly date?: string;
   readonly siteName: string;
+  readonly compare?: readonly string[];
+  readonly margin?: string;
+  readonly adjust: "holm" | "benjamini-hochberg";
+  readonly clusters?: string;
+  readonly seed: string;
+  readonly replicates: string;
+  readonly formulary?: string;
 }
 
 /** In place of a file: 400 invented children. */
@@ -73,6 +91,17 @@ export function defineStudyCommand(command: Command): void {
       "sex",
     ])
     .option("--map <column=field:unit>", "what a column is and its unit; repeatable", collect, [])
+    .option("--compare <method...>", "methods to compare, the first with each of the others")
+    .option("--margin <points>", "points of children within 10 % by which one may be worse than the first")
+    .addOption(
+      new Option("--adjust <way>", "how p values are adjusted for several comparisons")
+        .choices(["holm", "benjamini-hochberg"])
+        .default("holm"),
+    )
+    .option("--clusters <column>", "column whose words are drawn together, such as site")
+    .option("--seed <number>", "of everything drawn by chance", "1")
+    .option("--replicates <number>", "how often clusters are drawn", "2000")
+    .option("--formulary <file>", 'judge what errors mean for doses; "draft" is the one that ships')
     .option("--sheet <name>", "the sheet of a workbook")
     .option("--title <title>", "the title of the report")
     .option("--date <YYYY-MM-DD>", "the day it is made, in place of today")
@@ -99,7 +128,17 @@ async function studyFile(path: string, options: StudyOptions): Promise<void> {
   say(describeStudy(study.value));
   const { table, fates } = study.value;
   const compared = selectRows(table, (row) => fates[row] === 0);
-  const methods = options.methods?.map((text) => methodOf(text, study.value)) ?? usualMethods(study.value);
+  const numbers = readNumbers(options);
+  const formulary =
+    options.formulary === undefined ? undefined : (await loadFormulary(options.formulary)).formulary;
+  const named = [...new Set([...(options.methods ?? []), ...(options.compare ?? [])])];
+  const methods =
+    named.length > 0 ? named.map((text) => methodOf(text, study.value)) : usualMethods(study.value);
+  const clusters = options.clusters === undefined ? undefined : tableName(options.clusters, study.value);
+  if (clusters !== undefined && !compared.words.has(clusters))
+    throw wrongUsage(
+      `--clusters: there is no ${options.clusters}. There are: ${[...compared.words.keys()].join(", ") || "none"}.`,
+    );
   const by = [...new Set(options.by.map((name) => tableName(name, study.value)))];
   const analysis = analyseStudy(compared, {
     methods,
@@ -114,6 +153,14 @@ async function studyFile(path: string, options: StudyOptions): Promise<void> {
     throw wrongUsage(
       `--by: there is no ${unknown.join(", ")}. There are: ${[...MADE_STRATA, ...study.value.mapping.flatMap(({ column, role }) => (compared.words.has(role.type === "field" ? role.field : column) ? [column] : []))].join(", ")}.`,
     );
+  const findings = examineStudy(analysis, {
+    seed: numbers.seed,
+    replicates: numbers.replicates,
+    clusters,
+    formulary,
+    onProgress: (share) => show("drawing clusters", share),
+  });
+  show.end();
   const quality = assessQuality(table, { by: ["measurer", "site"] });
   say(describeQuality(quality));
   const typefaces = await loadTypefaces();
@@ -121,6 +168,12 @@ async function studyFile(path: string, options: StudyOptions): Promise<void> {
     study: study.value,
     quality,
     analysis,
+    findings,
+    comparison: {
+      reference: options.compare?.[0],
+      marginPoints: numbers.margin,
+      adjust: options.adjust,
+    },
     title: options.title ?? ENGLISH_REPORT.reportTitle(basename(path)),
     fileSha256: createHash("sha256").update(bytes).digest("hex"),
     madeOn,
@@ -148,6 +201,24 @@ async function studyFile(path: string, options: StudyOptions): Promise<void> {
     `Written to ${output}: report.html, report.pdf and ${files.length - 3} tables and figures, site-summary.json.`,
     `${title}: ${lines.join(" ")}`,
   ]);
+}
+
+function readNumbers({ seed, replicates, margin }: StudyOptions): {
+  readonly seed: number;
+  readonly replicates: number;
+  readonly margin: number | undefined;
+} {
+  const read = (name: string, text: string, from: number, to: number, whole: boolean): number => {
+    const value = Number(text);
+    if (text.trim() === "" || !(value >= from && value <= to) || (whole && !Number.isInteger(value)))
+      throw wrongUsage(`--${name}: "${text}" is no ${whole ? "whole " : ""}number from ${from} to ${to}.`);
+    return value;
+  };
+  return {
+    seed: read("seed", seed, 0, 4294967295, true),
+    replicates: read("replicates", replicates, 100, 100000, true),
+    margin: margin === undefined ? undefined : read("margin", margin, 0.1, 99, false),
+  };
 }
 
 function load(path: string): Promise<Uint8Array> {

@@ -1,6 +1,7 @@
 import { estimateWeight } from "@steelyard/core/body";
 import { valueAtZ, whoBmiForAge, whoHeightForAge } from "@steelyard/core/growth";
 import { centimetres, millimetres, months } from "@steelyard/core/units";
+import { createGenerator } from "../bootstrap/index.ts";
 
 /** Children in the example. */
 const CHILDREN = 400;
@@ -24,9 +25,8 @@ const MEASURERS = ["Imke", "Tomas", "Bao"] as const;
  * ```
  */
 export function inventStudy({ seed = 2026 }: { readonly seed?: number } = {}): string {
-  const uniform = seededUniform(seed);
-  const normal = (mean: number, sd: number): number =>
-    mean + sd * Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
+  const { uniform, normal: standard } = createGenerator(seed);
+  const normal = (mean: number, sd: number): number => mean + sd * standard();
   const lines = [
     "invented,child_id,clinic,measurer,sex,age_months,height_cm,arm_mm,carer_kg,weight_kg,age_rule_kg",
   ];
@@ -95,16 +95,4 @@ function clamp(z: number): number {
 
 function tenth(value: number): number {
   return Math.round(value * 10) / 10;
-}
-
-/** Uniform numbers in [0, 1) from a 32-bit seed (mulberry32). */
-function seededUniform(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
-  };
 }

@@ -1,4 +1,6 @@
 import { cautionBlock } from "@steelyard/core/wording";
+import { methodId } from "../methods/index.ts";
+import { poolSites, type SiteSummary } from "../pooling/index.ts";
 import { accuracyTables, strataTables } from "./accuracy-tables.ts";
 import type { Block, StudyReport } from "./block.ts";
 import { comparisonTable } from "./comparison-table.ts";
@@ -7,7 +9,10 @@ import { drawBlandAltman } from "./figures/draw-bland-altman.ts";
 import { drawCalibration } from "./figures/draw-calibration.ts";
 import { drawErrorByStratum } from "./figures/draw-error-by-stratum.ts";
 import { drawFlow } from "./figures/draw-flow.ts";
+import { drawForest } from "./figures/draw-forest.ts";
 import { drawWithinBars } from "./figures/draw-within-bars.ts";
+import { findingsBlocks } from "./findings-blocks.ts";
+import { findingsEn } from "./messages/findings.en.ts";
 import { checklist, methodsParagraph, references } from "./methods-section.ts";
 import { poolingTable, siteSummaries } from "./pooling-table.ts";
 import { importBlocks, qualityBlocks } from "./quality-blocks.ts";
@@ -42,7 +47,7 @@ import type { ReportInput } from "./report-input.ts";
  * ```
  */
 export function composeReport(input: ReportInput): StudyReport {
-  const { study, quality, analysis, typefaces, title, madeOn, software } = input;
+  const { study, quality, analysis, findings, typefaces, title, madeOn, software } = input;
   const words = ENGLISH_REPORT;
   const served = analysis.methods.map(({ estimates }) => ({
     name: words.methodName(estimates.method),
@@ -52,8 +57,12 @@ export function composeReport(input: ReportInput): StudyReport {
   const bars = analysis.methods.flatMap(({ estimates, overall }) =>
     overall === undefined ? [] : [{ name: words.methodName(estimates.method), ...overall }],
   );
-  const first = analysis.methods[0];
   const caution = cautionBlock();
+  const sites = siteSummaries(analysis);
+  const names = new Map(
+    analysis.methods.map(({ estimates: { method } }) => [methodId(method), words.methodName(method)]),
+  );
+  const nameOf = (id: string): string => names.get(id) ?? id;
   const blocks: Block[] = [
     ...(input.invented
       ? [
@@ -78,8 +87,8 @@ export function composeReport(input: ReportInput): StudyReport {
       accuracy,
       agreement,
       ...common,
-      comparisonTable(analysis, words),
-      poolingTable(siteSummaries(analysis)),
+      comparisonTable(analysis, words, input.comparison),
+      poolingTable(sites),
     ].flatMap((table): Block[] => (table === undefined ? [] : [{ type: "table", table }])),
     ...(bars.length === 0
       ? []
@@ -92,7 +101,9 @@ export function composeReport(input: ReportInput): StudyReport {
         ]),
     ...analysis.methods.flatMap((method, i): Block[] => {
       const name = words.methodName(method.estimates.method);
-      const plot = drawBlandAltman({ analysis, method, typefaces, words });
+      const id = methodId(method.estimates.method);
+      const regression = findings?.regression.find((own) => own.method === id);
+      const plot = drawBlandAltman({ analysis, method, typefaces, words, ...(regression && { regression }) });
       const curve = drawCalibration({ analysis, method, typefaces, words });
       return [
         ...(plot === undefined
@@ -100,7 +111,7 @@ export function composeReport(input: ReportInput): StudyReport {
           : [
               figure(
                 `bland-altman-${i + 1}`,
-                `${name}: error against size, with bias and limits of agreement`,
+                `${name}: error against size, with bias and limits of agreement${regression === undefined ? "" : " (grey: by regression on size)"}`,
                 plot,
               ),
             ]),
@@ -115,12 +126,14 @@ export function composeReport(input: ReportInput): StudyReport {
             ]),
       ];
     }),
+    ...forestBlocks(sites, typefaces, nameOf),
     ...strataBlocks(input),
+    ...(findings === undefined ? [] : findingsBlocks(findings, { typefaces, nameOf })),
     heading("Methods"),
     { type: "text", text: methodsParagraph(input) },
-    { type: "list", items: references(analysis) },
+    { type: "list", items: references(input) },
     heading("Items of reporting checklists that this report answers"),
-    { type: "list", items: checklist(first !== undefined) },
+    { type: "list", items: checklist(input) },
   ];
   return {
     title: input.invented ? `${title} (invented children)` : title,
@@ -150,7 +163,7 @@ function strataBlocks({ analysis, typefaces }: ReportInput): Block[] {
         const lines = strata.map(({ name, summary }) => ({ name, ...summary }));
         blocks.push(
           figure(
-            `forest-${table.name}`,
+            `within-${table.name}`,
             `${table.caption}: within 10 % and 20 %`,
             drawWithinBars({ lines, typefaces, words }),
           ),
@@ -159,6 +172,21 @@ function strataBlocks({ analysis, typefaces }: ReportInput): Block[] {
       return blocks;
     }),
   ];
+}
+
+function forestBlocks(
+  sites: readonly SiteSummary[],
+  typefaces: ReportInput["typefaces"],
+  nameOf: (id: string) => string,
+): Block[] {
+  if (sites.length < 3 || sites.length > 60) return [];
+  return poolSites(sites).map(({ method, within10Percent }, i) =>
+    figure(
+      `forest-${i + 1}`,
+      findingsEn.forestCaption(nameOf(method)),
+      drawForest({ figure: within10Percent, typefaces, words: findingsEn }),
+    ),
+  );
 }
 
 function heading(text: string): Block {

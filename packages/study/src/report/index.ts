@@ -1,4 +1,5 @@
 export type { Block, ReportTable, StudyReport } from "./block.ts";
+export type { ComparisonChoice } from "./comparison-table.ts";
 export { composeReport } from "./compose-report.ts";
 export { ENGLISH_REPORT } from "./english-words.ts";
 export { drawWithinBars } from "./figures/draw-within-bars.ts";

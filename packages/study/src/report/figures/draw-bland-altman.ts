@@ -1,20 +1,24 @@
 import type { Page, Segment, Typefaces } from "@steelyard/paper";
 import type { MethodAccuracy, StudyAnalysis } from "../../analysis/index.ts";
+import type { MethodRegression } from "../../findings/index.ts";
 import type { ReportWords } from "../report-words.ts";
-import { createChart, SOFT } from "./chart.ts";
+import { type Chart, createChart, SOFT } from "./chart.ts";
 
 /** Dots drawn; of more children every n-th, so that a file of any size gives a figure that can be opened. */
 const MOST_DOTS = 3000;
+const REGRESSION = "#8a8a8a";
 
-/** Percentage error against the mean of estimate and scale, with bias and limits of agreement. */
+/** Percentage error against the mean of estimate and scale, with bias and limits of agreement, plain and by regression. */
 export function drawBlandAltman({
   analysis,
   method,
+  regression,
   typefaces,
   words,
 }: {
   analysis: StudyAnalysis;
   method: MethodAccuracy;
+  regression?: MethodRegression;
   typefaces: Typefaces;
   words: ReportWords;
 }): Page | undefined {
@@ -53,6 +57,7 @@ export function drawBlandAltman({
     }),
     stroke: { colour: SOFT, widthMm: 0.7, cap: "round" },
   });
+  if (regression !== undefined) drawRegression(chart, regression, reach);
   const { bias, lower, upper } = overall.percent;
   chart.line([chart.x(0), chart.y(0)], [right, chart.y(0)], { widthMm: 0.2 });
   for (const [value, stroke] of [
@@ -64,4 +69,26 @@ export function drawBlandAltman({
     chart.text(words.percent(value), [right, chart.y(value) - 1], { anchor: "end", bold: true });
   }
   return chart.page(words.methodName(estimates.method));
+}
+
+/** Bias and limits that change with size, as curves of 24 pieces: a limit that meets 0 spread bends. */
+function drawRegression(chart: Chart, { limits, sizesKg }: MethodRegression, reach: number): void {
+  const steps = 24;
+  const sizes = Array.from(
+    { length: steps + 1 },
+    (_, i) => sizesKg.least + (i / steps) * (sizesKg.most - sizesKg.least),
+  );
+  for (const [name, dash] of [
+    ["bias", undefined],
+    ["lower", [0.6, 1]],
+    ["upper", [0.6, 1]],
+  ] as const)
+    chart.items.push({
+      kind: "path",
+      segments: sizes.map((kg, i): Segment => {
+        const y = Math.max(-reach, Math.min(reach, limits.at(kg)[name]));
+        return [i === 0 ? "M" : "L", chart.x(kg), chart.y(y)];
+      }),
+      stroke: { colour: REGRESSION, widthMm: 0.5, ...(dash === undefined ? {} : { dashMm: dash }) },
+    });
 }

@@ -1,0 +1,10 @@
+export { usualClusters } from "./bootstrap-methods.ts";
+export { type ExamineStudyOptions, examineStudy } from "./examine-study.ts";
+export type {
+  ClusterBootstrap,
+  ClusteredAccuracy,
+  MethodConsequence,
+  MethodRegression,
+  SiteLearning,
+  StudyFindings,
+} from "./study-findings.ts";

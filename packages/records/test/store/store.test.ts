@@ -91,6 +91,20 @@ describe.each(engines)("the records on $name", ({ newDatabase, name }) => {
     expect((await store.verifyAudit()).faults).toEqual([]);
   });
 
+  it("go on in order when the clock of the server goes back an hour", async () => {
+    await store.close();
+    const times = ["2026-11-25T05:00:00.000Z", "2026-11-25T04:00:00.000Z"];
+    store = await open(database, { clock: () => times.shift() ?? "2026-11-25T04:00:01.000Z" });
+    for (const sample of sampleCase.slice(0, 3)) await store.appendEvents({ ...from, events: [sample] });
+    const rows = await store.db.selectFrom("case_event").select(["cursor", "received_at"]).execute();
+    expect(
+      rows.sort((a, b) => a.cursor - b.cursor).map(({ received_at }) => received_at.slice(11, 19)),
+    ).toEqual(["05:00:00", "04:00:00", "04:00:01"]);
+    const page = await store.readChanges({ site: "resus", since: 1, limit: 10 });
+    expect(page.changes.map(({ cursor }) => cursor)).toEqual([2, 3]);
+    expect((await store.verifyAudit()).faults).toEqual([]);
+  });
+
   it("refuse in the engine itself to change or remove what was written", async () => {
     await store.appendEvents({ ...from, events: sampleCase });
     for (const statement of [

@@ -1,3 +1,5 @@
+import { readFileSync } from "node:fs";
+import { formatQuantity } from "@steelyard/core/units";
 import { draftFormulary } from "@steelyard/formulary";
 import { writeFormulary } from "@steelyard/formulary/ownership";
 import { describe, expect, it, vi } from "vitest";
@@ -165,4 +167,60 @@ describe("warnings about the child", () => {
     expect(single(stdout).split(byAge).length).toBe(2);
     expect(stdout).toContain("! See (1) above.");
   });
+});
+
+describe("the conflicts that docs/formulary.md walks through", () => {
+  const page = readFileSync(new URL("../../../docs/formulary.md", import.meta.url), "utf8");
+  const ROW =
+    /^\| \[(?<name>[^\]]+)\].*? \| `(?<line>[^`]+)` \| `(?<own>[^`]+)`: (?<dose>[^|]+) \| `(?<other>[^`]+)`: (?<otherDose>[^|]+) \| `(?<child>[^`]+)` \|$/gm;
+  const rows = [...page.matchAll(ROW)].map(({ groups }) => groups as Record<string, string>);
+
+  it("are ten or more", () => {
+    expect(rows.length).toBeGreaterThanOrEqual(10);
+  });
+
+  it.each(rows)("$line has both doses and a reason, switched by --choose and by an overlay", async (row) => {
+    const { line = "", own = "", other = "", child = "" } = row;
+    const [medicineId, useId] = line.split(".");
+    const medicine = draftFormulary.medicines.find(({ id }) => id === medicineId);
+    const use = medicine?.uses.find(({ id }) => id === useId);
+    expect(use?.defaultOption).toBe(own);
+    expect(use?.defaultReason).toMatch(/^[A-Z0-9].{15,}\.$/);
+    for (const id of [own, other]) {
+      expect(use?.options.find((option) => option.id === id)?.citations.length).toBeGreaterThan(0);
+    }
+    const folder = temporaryFolder();
+    folder.write(
+      "ours.json",
+      JSON.stringify({
+        id: "ours",
+        version: "1",
+        title: "Ours",
+        base: { id: draftFormulary.id, version: draftFormulary.version },
+        changes: [
+          {
+            change: "set",
+            at: `medicines/${medicineId}/uses/${useId}/defaultOption`,
+            from: own,
+            to: other,
+            reason: "as the hospital decided",
+          },
+        ],
+      }),
+    );
+    const doses = [
+      await doseOf(folder, line, child),
+      await doseOf(folder, line, child, "--choose", `${line}=${other}`),
+      await doseOf(folder, line, child, "--overlay", "ours.json"),
+      await doseOf(folder, line, child, "--overlay", "ours.json", "--choose", `${line}=${own}`),
+    ];
+    expect(doses).toEqual([row.dose, row.otherDose, row.otherDose, row.dose]);
+    expect(row.dose).not.toBe(row.otherDose);
+  });
+
+  async function doseOf(folder: Folder, line: string, child: string, ...more: string[]): Promise<string> {
+    const { stdout } = await run(folder, "child", ...child.split(" "), ...more, "--json");
+    const { dose } = JSON.parse(stdout).sheet.find(({ id }: { id: string }) => id === line);
+    return formatQuantity(dose).replaceAll("\u00a0", " ");
+  }
 });

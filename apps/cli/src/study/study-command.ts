@@ -21,6 +21,7 @@ import { EXIT_STATUS_HELP, helpCautions } from "../help-text.ts";
 import { loadTypefaces } from "../paper/load-typefaces.ts";
 import { SOFTWARE_VERSION } from "../software-version.ts";
 import { wrap } from "../wrap.ts";
+import { drawPictures } from "./draw-pictures.ts";
 import { describeQuality, describeStudy, formatAccuracy } from "./format-study.ts";
 import { createPoolCommand } from "./pool-command.ts";
 import { readMap } from "./read-map.ts";
@@ -192,6 +193,7 @@ async function studyFile(path: string, options: StudyOptions): Promise<void> {
   });
   const files = [
     ...(await reportFiles(report, typefaces)),
+    ...(await drawPictures(report, typefaces)),
     { name: "site-summary.json", content: `${JSON.stringify(summary, undefined, 2)}\n` },
   ];
   await writeFiles(output, files);

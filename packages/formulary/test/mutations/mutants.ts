@@ -14,6 +14,7 @@ const CORE = "packages/core/src/";
 const MEDICINES = "packages/formulary/src/medicines/";
 
 const EXACT = "packages/core/test/dosing-exact.test.ts";
+const PUFFS = "packages/core/test/dosing-puffs.test.ts";
 const RULES = "packages/core/test/dosing-rules.test.ts";
 const DELIVERY = "packages/core/test/dosing-delivery.test.ts";
 const SUBSTANCES = "packages/core/test/dosing-substances.test.ts";
@@ -217,6 +218,56 @@ export const mutants: readonly Mutant[] = [
     "first24hMl / 2",
     "first24hMl / 3",
     RATES,
+  ),
+  engine(
+    "the percent of a burn passed over",
+    "dosing/limited-dose.ts",
+    "multiply(perPercent, percent)",
+    "perPercent",
+    RATES,
+    PUBLISHED,
+  ),
+  engine(
+    "the whole of a fluid in each of its parts",
+    "dosing/fluid-portions.ts",
+    "multiply(totalMl, exactly(share))",
+    "totalMl",
+    RATES,
+  ),
+  engine(
+    "puffs past the maximum",
+    "dosing/give-puffs.ts",
+    "passes ? floorToMultiple(exactPuffs, ONE) : nearest",
+    "nearest",
+    PUFFS,
+  ),
+  engine(
+    "a puff taken for a microgram",
+    "dosing/give-puffs.ts",
+    'unit === "puff"\n      ? ONE',
+    'unit !== "J"\n      ? ONE',
+    PUFFS,
+  ),
+  engine(
+    "the infusion of the first age at every age",
+    "dosing/resolve-rule.ts",
+    "ageMonths >= lowMonths && (highMonths === undefined || ageMonths < highMonths)",
+    "ageMonths >= 0 && lowMonths >= 0",
+    RATES,
+  ),
+  engine(
+    "a syringe by weight past its range",
+    "dosing/prepare-infusion.ts",
+    "preparations.filter(({ lowKg, highKg }) => isWithin(child.kgByBasis.total, lowKg, highKg))",
+    "preparations.filter(() => child.kgByBasis !== undefined)",
+    RATES,
+  ),
+  engine(
+    "a whole mL for a newborn where the mark of the syringe is meant",
+    "dosing/compute-sheet.ts",
+    "isWithin(kgByBasis.total, rounding.fromKg, undefined) ? rounding : undefined",
+    "isWithin(kgByBasis.total, undefined, undefined) ? rounding : undefined",
+    PUBLISHED,
   ),
   engine(
     "a rate per hour taken for one per minute",

@@ -1,5 +1,7 @@
+import type { Formulary } from "@steelyard/core/dosing";
 import { renderSvg } from "@steelyard/paper";
 import { analyseStudy, MADE_STRATA } from "@steelyard/study/analysis";
+import { examineStudy } from "@steelyard/study/findings";
 import { plainFormulas } from "@steelyard/study/formulas";
 import {
   type ImportedStudy,
@@ -11,7 +13,7 @@ import { type Method, methodId, readMethod } from "@steelyard/study/methods";
 import { assessQuality } from "@steelyard/study/quality";
 import { composeReport, ENGLISH_REPORT, type ReportInput, type StudyReport } from "@steelyard/study/report";
 import { type StudyTable, selectRows } from "@steelyard/study/table";
-import type { ShownStudy, StudyStep } from "./study-job.ts";
+import type { ComparedAs, ShownStudy, StudyStep } from "./study-job.ts";
 
 /** A study judged: the report, what the page shows of it, and the children compared. */
 export interface JudgedStudy {
@@ -26,6 +28,9 @@ export interface JudgeOptions {
   /** As typed at the command line; the usual ones where none is chosen. */
   readonly methods: readonly string[];
   readonly by: readonly string[];
+  readonly compared: ComparedAs;
+  /** Whose accepted ranges doses are judged by; none are where it is absent. */
+  readonly formulary?: Formulary | undefined;
   readonly onStep: (step: StudyStep, share: number) => void;
   readonly facts: Pick<ReportInput, "fileSha256" | "madeOn" | "software" | "model" | "typefaces">;
 }
@@ -62,11 +67,28 @@ export function judgeStudy(
     by,
     onProgress: onProgress("estimating"),
   });
+  const { reference, marginPoints, seed } = options.compared;
+  const clusters = compared.words.has(options.compared.clusters) ? options.compared.clusters : undefined;
+  const findings = examineStudy(analysis, {
+    seed,
+    clusters,
+    formulary: options.formulary,
+    onProgress: onProgress("comparing"),
+  });
   onStep("judging", 0);
   const quality = assessQuality(table, { by: ["measurer", "site"] });
   onStep("drawing", 0);
   const invented = file.header.some((name) => name.toLowerCase() === "invented");
-  const report = composeReport({ study: study.value, quality, analysis, title, invented, ...facts });
+  const report = composeReport({
+    study: study.value,
+    quality,
+    analysis,
+    findings,
+    comparison: { reference, marginPoints: marginPoints > 0 ? marginPoints : undefined },
+    title,
+    invented,
+    ...facts,
+  });
   const shown: ShownStudy = {
     title: report.title,
     mapping: study.value.mapping,
@@ -74,9 +96,16 @@ export function judgeStudy(
     methods: known.map(({ id, name }) => ({ id, name })),
     chosenGroups: by,
     groups,
+    compared: options.compared,
+    clusters: [...compared.words.keys()],
     blocks: report.blocks.map((block) =>
       block.type === "figure"
-        ? { type: "figure", caption: block.caption, svg: renderSvg(block.page, { title: block.caption }) }
+        ? {
+            type: "figure",
+            name: block.name,
+            caption: block.caption,
+            svg: renderSvg(block.page, { title: block.caption }),
+          }
         : block,
     ),
   };

@@ -7,6 +7,7 @@ import {
 import type { VNode } from "preact";
 import { useState } from "preact/hooks";
 import { study as messages } from "../../messages/study.ts";
+import { CompareChoices } from "./compare-choices.tsx";
 import type { ShownStudy, StudyRequest } from "./study-job.ts";
 
 const UNITS = ["mm", "cm", "m", "in", "kg", "g", "lb", "mo", "y", "d"] as const;
@@ -24,6 +25,7 @@ interface Props {
 export function StudyChoices({ shown, busy, onJudge }: Props): VNode {
   const [methods, setMethods] = useState<readonly string[]>(shown.chosenMethods);
   const [by, setBy] = useState<readonly string[]>(shown.chosenGroups);
+  const [compared, setCompared] = useState(shown.compared);
   const [changes, setChanges] = useState<readonly MappingChange[]>([]);
   const change = (next: MappingChange): void =>
     setChanges((before) => [...before.filter(({ column }) => column !== next.column), next]);
@@ -46,6 +48,7 @@ export function StudyChoices({ shown, busy, onJudge }: Props): VNode {
           changes: [...changes, ...confirmed.filter(({ column }) => !changed.has(column))],
           methods,
           by,
+          compared,
         });
       }}
     >
@@ -60,6 +63,15 @@ export function StudyChoices({ shown, busy, onJudge }: Props): VNode {
           options={shown.groups.map((id) => ({ id, name: id }))}
           chosen={by}
           onChoose={setBy}
+        />
+      </details>
+      <details>
+        <summary>{messages.comparison}</summary>
+        <CompareChoices
+          shown={shown}
+          methods={methods}
+          compared={compared}
+          onChange={(next) => setCompared((before) => ({ ...before, ...next }))}
         />
       </details>
       <details>

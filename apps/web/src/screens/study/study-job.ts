@@ -14,16 +14,38 @@ export type StudyRequest =
       readonly changes: readonly MappingChange[];
       readonly methods: readonly string[];
       readonly by: readonly string[];
+      readonly compared: ComparedAs;
     }
   | { readonly type: "files" }
+  | { readonly type: "figure"; readonly name: string }
   | { readonly type: "calibration"; readonly site: string };
 
-export type StudyStep = "reading" | "estimating" | "judging" | "drawing";
+/** What is compared with what, what is drawn by chance, and whether doses are judged. */
+export interface ComparedAs {
+  /** Id of the method that all others are compared with; the first where it is not judged. */
+  readonly reference: string;
+  /** Points of children within 10 %; none where 0. */
+  readonly marginPoints: number;
+  /** Column whose words are drawn together; the usual one where empty. */
+  readonly clusters: string;
+  readonly seed: number;
+  readonly doses: boolean;
+}
+
+export const COMPARED_USUALLY: ComparedAs = {
+  reference: "",
+  marginPoints: 0,
+  clusters: "",
+  seed: 1,
+  doses: false,
+};
+
+export type StudyStep = "reading" | "estimating" | "comparing" | "judging" | "drawing";
 
 /** A part of the report for the screen: a figure is the text of its SVG. */
 export type ShownBlock =
   | Exclude<Block, { type: "figure" }>
-  | { readonly type: "figure"; readonly caption: string; readonly svg: string };
+  | { readonly type: "figure"; readonly name: string; readonly caption: string; readonly svg: string };
 
 /** A study as far as the page shows it; the rows stay in the worker. */
 export interface ShownStudy {
@@ -34,6 +56,9 @@ export interface ShownStudy {
   readonly methods: readonly { readonly id: string; readonly name: string }[];
   readonly chosenGroups: readonly string[];
   readonly groups: readonly string[];
+  readonly compared: ComparedAs;
+  /** Columns whose words may be clusters. */
+  readonly clusters: readonly string[];
   readonly blocks: readonly ShownBlock[];
 }
 

@@ -7,8 +7,9 @@ import { type OpenedFile, openStudyFile } from "@steelyard/study/import";
 import { ENGLISH_REPORT, reportFiles, zipReport } from "@steelyard/study/report";
 import { loadPaperTypefaces } from "../../effects/paper-typefaces.ts";
 import { sha256 } from "../../effects/sha256.ts";
+import { drawPicture } from "./draw-picture.ts";
 import { type JudgedStudy, judgeStudy } from "./judge-study.ts";
-import type { StudyAnswer, StudyRequest } from "./study-job.ts";
+import { COMPARED_USUALLY, type StudyAnswer, type StudyRequest } from "./study-job.ts";
 
 /** The other side of this worker, as the platform types it. */
 const page = self as unknown as {
@@ -43,6 +44,8 @@ async function answer(request: StudyRequest): Promise<void> {
       return judge(request);
     case "files":
       return makeFiles();
+    case "figure":
+      return drawFigure(request.name);
     case "calibration":
       return calibrate(request.site);
   }
@@ -69,17 +72,26 @@ async function openFile({ file, today, software }: Extract<StudyRequest, { type:
     software,
     typefaces,
   };
-  judge({ type: "judge", changes: [], methods: [], by: [] });
+  await judge({ type: "judge", changes: [], methods: [], by: [], compared: COMPARED_USUALLY });
 }
 
-function judge({ changes, methods, by }: Extract<StudyRequest, { type: "judge" }>): void {
+async function judge({
+  changes,
+  methods,
+  by,
+  compared,
+}: Extract<StudyRequest, { type: "judge" }>): Promise<void> {
   if (open === undefined) return;
+  // The medicines are fetched when a study asks for them, and stay on the device like the rest of the page.
+  const formulary = compared.doses ? (await import("@steelyard/formulary")).draftFormulary : undefined;
   const { file, title, ...facts } = open;
   const result = judgeStudy(file, {
     title,
     changes,
     methods,
     by,
+    compared,
+    formulary,
     facts: { ...facts, model: defaultBodyModel().version },
     onStep: (step, share) => {
       const now = performance.now();
@@ -102,10 +114,24 @@ function judge({ changes, methods, by }: Extract<StudyRequest, { type: "judge" }
 
 async function makeFiles(): Promise<void> {
   if (judged === undefined || open === undefined) return;
-  const bytes = zipReport(await reportFiles(judged.report, open.typefaces));
+  const { report } = judged;
+  const { typefaces } = open;
+  const pictures = report.blocks.flatMap((block) =>
+    block.type === "figure"
+      ? [drawPicture(block.page, typefaces).then((content) => ({ name: `${block.name}.png`, content }))]
+      : [],
+  );
+  const bytes = zipReport([...(await reportFiles(report, typefaces)), ...(await Promise.all(pictures))]);
   page.postMessage({ type: "file", name: "study-report.zip", bytes, mime: "application/zip" }, [
     bytes.buffer,
   ]);
+}
+
+async function drawFigure(name: string): Promise<void> {
+  const block = judged?.report.blocks.find((own) => own.type === "figure" && own.name === name);
+  if (block?.type !== "figure" || open === undefined) return;
+  const bytes = await drawPicture(block.page, open.typefaces);
+  page.postMessage({ type: "file", name: `${name}.png`, bytes, mime: "image/png" }, [bytes.buffer]);
 }
 
 async function calibrate(site: string): Promise<void> {

@@ -98,7 +98,7 @@ export function Screen(): VNode {
               {messages.downloadCalibration}
             </button>
           </div>
-          <StudyReport title={shown.title} blocks={shown.blocks} />
+          <StudyReport title={shown.title} blocks={shown.blocks} onPicture={actions.picture} />
         </>
       )}
     </div>

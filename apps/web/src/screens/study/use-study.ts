@@ -18,6 +18,7 @@ export interface StudyActions {
   readonly judge: (request: Omit<Extract<StudyRequest, { type: "judge" }>, "type">) => void;
   readonly cancel: () => void;
   readonly download: () => void;
+  readonly picture: (name: string) => void;
   readonly calibrate: (site: string) => void;
 }
 
@@ -91,6 +92,7 @@ export function useStudy(): { readonly state: StudyState; readonly actions: Stud
       setState((before) => ({ ...before, said: messages.preparing }));
       ask({ type: "files" });
     },
+    picture: (name) => ask({ type: "figure", name }),
     calibrate: (site) => ask({ type: "calibration", site }),
   };
   return { state, actions };

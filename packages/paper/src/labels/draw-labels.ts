@@ -5,8 +5,10 @@ import type { Box, Drawing, Item, Page } from "../drawing/item.ts";
 import { soft } from "../drawing/palette.ts";
 import { fitParagraph, setParagraph, setText } from "../drawing/set-text.ts";
 import { group, line, strokes } from "../drawing/shapes.ts";
-import { contentBox, framePage } from "../frame/frame-page.ts";
+import { contentBox, drawWatermark, framePage } from "../frame/frame-page.ts";
 import type { SheetContext } from "../frame/sheet-context.ts";
+import { divideSheet } from "./divide-sheet.ts";
+import { drawProof } from "./draw-proof.ts";
 import type { LabelSheet } from "./label-sheet.ts";
 
 export interface LabelsInput extends SheetContext {
@@ -16,8 +18,8 @@ export interface LabelsInput extends SheetContext {
 }
 
 /**
- * Syringe labels for the doses of the chosen problems, black on white and text first, on a common label sheet; a framed page with
- * proof rulers goes before them, since a sheet of labels has no room for any.
+ * Syringe labels for the doses of the chosen problems, black on white and text first, on a common label sheet, after a framed page for the
+ * first print. Every sheet gives up a few labels at its foot and in its last column to the proof rulers, the imprint and the cautions.
  *
  * ```ts
  * import assert from "node:assert/strict";
@@ -63,8 +65,8 @@ export function drawLabels(input: LabelsInput): Drawing {
       own.problem === problem && own.unavailable === undefined && isDrawnUp(own) ? [own] : [],
     ),
   );
-  const perPage = sheet.columns * sheet.rows;
-  const count = Math.ceil(lines.length / perPage);
+  const { doses, proof } = divideSheet(sheet);
+  const count = Math.ceil(lines.length / doses.length);
   const size = { name: sheet.id, widthMm: sheet.widthMm, heightMm: sheet.heightMm };
   const box = contentBox(size);
   const words = setParagraph(typefaces, lines.length === 0 ? labels.noLabels : labels.how, {
@@ -82,12 +84,18 @@ export function drawLabels(input: LabelsInput): Drawing {
     items: [words.group],
   });
   const pages = Array.from({ length: count }, (_, page): Page => {
-    const own = lines.slice(page * perPage, (page + 1) * perPage);
+    const own = lines.slice(page * doses.length, (page + 1) * doses.length);
     return {
       widthMm: sheet.widthMm,
       heightMm: sheet.heightMm,
       label: String(page + 2),
-      items: own.map((dose, i) => drawLabel(input, dose, placeOf(sheet, i))),
+      items: [
+        ...own.flatMap((dose, i) => {
+          const place = doses[i] as Box;
+          return [...drawWatermark(input, place), drawLabel(input, dose, place)];
+        }),
+        ...drawProof(input, proof, { page: page + 2, pages: count + 1 }),
+      ],
     };
   });
   return { title, language: messages.language, pages: [first, ...pages] };
@@ -96,19 +104,6 @@ export function drawLabels(input: LabelsInput): Drawing {
 /** What goes into a syringe: not an energy, and not a fluid that runs from its bag. */
 function isDrawnUp({ volume, dose, preparations }: DoseLine): boolean {
   return (volume !== undefined && dose.unit !== "mL") || (preparations ?? []).length > 0;
-}
-
-/** White inside the edge of a label that printer and cutter may take, mm. */
-const edgeMm = 2.5;
-
-function placeOf(sheet: LabelSheet, i: number): Box {
-  const { columns, labelWidthMm, labelHeightMm, leftMm, topMm, stepMm } = sheet;
-  return {
-    xMm: leftMm + (i % columns) * stepMm + edgeMm,
-    yMm: topMm + Math.floor(i / columns) * labelHeightMm + edgeMm,
-    widthMm: labelWidthMm - 2 * edgeMm,
-    heightMm: labelHeightMm - 2 * edgeMm,
-  };
 }
 
 function drawLabel(input: LabelsInput, own: DoseLine, box: Box): Item {

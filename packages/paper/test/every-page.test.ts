@@ -1,0 +1,113 @@
+import { computeChild } from "@steelyard/core/child";
+import { centimetres, millimetres } from "@steelyard/core/units";
+import { draftFormulary } from "@steelyard/formulary";
+import {
+  checkDrawing,
+  type Drawing,
+  drawArmBand,
+  drawBooklet,
+  drawChildSheet,
+  drawGuide,
+  drawLabels,
+  drawReadingTest,
+  drawStrip,
+  drawWeightGrid,
+  ENGLISH_PAPER,
+  FRENCH_PAPER,
+  type Item,
+  labelSheets,
+  type Page,
+  pageSizes,
+  type SheetContext,
+} from "@steelyard/paper";
+import { describe, expect, it } from "vitest";
+import { cautionText, imprintLines } from "../src/frame/imprint-lines.ts";
+import { sampleContext } from "./support/sample-context.ts";
+
+const formulary = draftFormulary;
+const measurements = { lengthCm: centimetres(136), armMm: millimetres(190) };
+const computed = computeChild({ measurements, formulary });
+if (!computed.ok) throw new Error(computed.error.type);
+const report = computed.value;
+const measured = ["136 cm", "190 mm"];
+const problems = ["arrest", "anaphylaxis"] as const;
+
+function strip(context: SheetContext, medium: Parameters<typeof drawStrip>[0]["medium"]): Drawing {
+  const drawing = drawStrip({ ...context, medium });
+  if (!drawing.ok) throw new Error("too narrow");
+  return drawing.value;
+}
+
+type Draw = (context: SheetContext) => Drawing;
+const sheets = Object.entries(pageSizes).flatMap(([name, size]): (readonly [string, Draw])[] => [
+  [`strip on ${name}`, (context) => strip(context, { sheet: size })],
+  [`arm band on ${name}`, (context) => drawArmBand({ ...context, size })],
+  [`grid on ${name}`, (context) => drawWeightGrid({ ...context, size, girths: "arm" })],
+  [`grid with waist on ${name}`, (context) => drawWeightGrid({ ...context, size, girths: "arm-and-waist" })],
+  [
+    `booklet on ${name}`,
+    (context) => drawBooklet({ ...context, size, formulary, problems: ["anaphylaxis"] }),
+  ],
+  [`child sheet on ${name}`, (context) => drawChildSheet({ ...context, size, report, measured, problems })],
+  [`guide on ${name}`, (context) => drawGuide({ ...context, size })],
+  [`reading test on ${name}`, (context) => drawReadingTest({ ...context, size })],
+]);
+const papers: readonly (readonly [string, Draw])[] = [
+  ...sheets,
+  ["strip on a roll", (context) => strip(context, { rollWidthMm: 297 })],
+  ...labelSheets.map((sheet): readonly [string, Draw] => [
+    `labels of ${sheet.id}`,
+    (context) => drawLabels({ ...context, sheet, report, problems }),
+  ]),
+];
+
+const plain = (text: string): string => text.replaceAll(/[\s\u00a0\u202f]+/g, " ");
+
+function allOf<T>(items: readonly Item[], pick: (item: Item) => readonly T[]): readonly T[] {
+  return items.flatMap((item) => [...pick(item), ...(item.kind === "group" ? allOf(item.items, pick) : [])]);
+}
+
+/** What a page lacks of all that every page must carry. */
+function lackOf({ items }: Page, context: SheetContext): readonly string[] {
+  const { messages, imprint } = context;
+  const { frame } = messages;
+  const words = plain(allOf(items, (item) => (item.kind === "text" ? [item.text] : [])).join(" "));
+  const figures = new Set(allOf(items, (item) => (item.kind === "group" && item.alt ? [item.alt] : [])));
+  const sentences = [frame.printAtFull, frame.measureRulers, cautionText(context), ...imprintLines(context)];
+  return [
+    ...[frame.rulerAcross, frame.rulerAlong, frame.fingerprintCode].filter((alt) => !figures.has(alt)),
+    ...sentences.map(plain).filter((sentence) => !words.includes(sentence)),
+    ...(imprint.signed || words.includes(plain(frame.draftLong)) ? [] : [frame.draftLong]),
+  ];
+}
+
+describe.each(papers)("the %s", (_, draw) => {
+  it("has on every page both rulers, 100 %, imprint, code, cautions and what it is a draft of, in both languages", async () => {
+    for (const messages of [ENGLISH_PAPER, FRENCH_PAPER]) {
+      const context = await sampleContext({ formulary, messages });
+      const { pages } = draw(context);
+      expect(pages.length).toBeGreaterThan(0);
+      const lacking = pages.flatMap((page) => lackOf(page, context).map((lack) => `${page.label}: ${lack}`));
+      expect(lacking).toEqual([]);
+    }
+  });
+});
+
+describe("labels", () => {
+  it.each(labelSheets)(
+    "of $id have no text on another or off its box, and no dose on what proves the sheet",
+    async (sheet) => {
+      for (const messages of [ENGLISH_PAPER, FRENCH_PAPER]) {
+        const context = await sampleContext({ formulary, messages });
+        const drawing = drawLabels({
+          ...context,
+          sheet,
+          report,
+          problems: [...problems, "seizure", "airway"],
+        });
+        expect(drawing.pages.length).toBeGreaterThan(2);
+        expect(checkDrawing(drawing, context.typefaces)).toEqual([]);
+      }
+    },
+  );
+});

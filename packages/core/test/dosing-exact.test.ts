@@ -3,9 +3,10 @@ import {
   type DoseLine,
   type DoseUnit,
   type Formulary,
-  type LiquidStrength,
+  isInhaler,
   type PerKgRule,
   type Rule,
+  type Strength,
   type WorkingStep,
 } from "@steelyard/core/dosing";
 import { kilograms } from "@steelyard/core/units";
@@ -26,6 +27,12 @@ import { oneUseFormulary, strengthOf } from "./support/one-use-formulary.ts";
 const FORMULARIES = 50;
 const USES = 200;
 const CHILDREN = 10;
+
+/** As the fluid of a burn runs; anything but a fluid passes them over. */
+const HALVES = [
+  { share: 0.5, overH: 8 },
+  { share: 0.5, overH: 16 },
+];
 
 const NANOGRAMS: Partial<Record<DoseUnit, bigint>> = {
   g: 1_000_000_000n,
@@ -55,7 +62,7 @@ function inUnit(amount: number, from: DoseUnit, to: DoseUnit): BigFraction {
 
 interface Case {
   readonly rule: Rule;
-  readonly strength: LiquidStrength;
+  readonly strength: Strength;
   readonly mass: DoseUnit;
 }
 
@@ -101,6 +108,19 @@ function randomCase(random: () => number): Case {
       },
     };
   }
+  if (kind < 0.4) {
+    return {
+      strength,
+      mass,
+      rule: {
+        kind: "per-kg",
+        amountPerKg: pick([2, 3, 3.5, 4]),
+        unit: "mL",
+        basis: "total",
+        perBurnPercent: { fromPercent: 10 },
+      },
+    };
+  }
   const rule: PerKgRule = {
     kind: "per-kg",
     amountPerKg: amount(),
@@ -109,6 +129,11 @@ function randomCase(random: () => number): Case {
     ...(random() < 0.6 && { maximum: { amount: Math.round(10 + random() * 5e4), unit: mass } }),
     ...(random() < 0.2 && { minimum: { amount: Math.round(1 + random() * 9), unit: mass } }),
   };
+  if (kind > 0.9) {
+    const { id, container, citations } = strength;
+    const inhaler = { id, container, citations, amountPerPuff: amount(), unit: mass, containerPuffs: 200 };
+    return { strength: inhaler, mass, rule };
+  }
   return { strength, mass, rule };
 }
 
@@ -132,6 +157,7 @@ function formularyOf(cases: readonly Case[]): Formulary {
           id: `u-${index}`,
           options: [{ id: "only", title: "only", rule, citations }],
           strengths: [`s-${index}`],
+          administration: { ...use.administration, portions: HALVES },
           ...(rule.kind === "infusion" && {
             preparations: [
               {
@@ -157,11 +183,16 @@ function step<S extends WorkingStep["step"]>(line: DoseLine, name: S): Extract<W
 }
 
 /** What differs from exact arithmetic; nothing where all agrees. */
-function faultsOf(line: DoseLine, { rule, strength }: Case, kgNumber: number): string[] {
+function faultsOf(
+  line: DoseLine,
+  { rule, strength }: Case,
+  { kg: kgNumber, burnPercent }: { readonly kg: number; readonly burnPercent: number },
+): string[] {
   const kg = big(kgNumber);
   if (rule.kind === "tiered-rate") return tierFaults(line, rule, kg);
   if (rule.kind === "infusion") return infusionFaults(line, rule, kg);
   if (rule.kind !== "per-kg") return ["kind"];
+  if (rule.perBurnPercent) return burnFaults(line, times(times(big(rule.amountPerKg), kg), big(burnPercent)));
   const faults: string[] = [];
   const { unit } = rule;
   let asked = times(big(rule.amountPerKg), kg);
@@ -173,6 +204,10 @@ function faultsOf(line: DoseLine, { rule, strength }: Case, kgNumber: number): s
   else if (minimum && order(asked, minimum) < 0) asked = minimum;
   const isLimited = order(asked, times(big(rule.amountPerKg), kg)) !== 0;
   if (isLimited !== (line.limitedBy !== undefined)) faults.push("limit");
+  if (isInhaler(strength)) {
+    const perPuff = inUnit(strength.amountPerPuff, strength.unit, unit);
+    return [...faults, ...puffFaults(line, { asked, maximum, perPuff })];
+  }
   const [volume] = step(line, "volume");
   const perMl = inUnit(strength.amountPerMl, strength.unit, unit);
   if (volume === undefined || !isNumber(volume.ml, by(asked, perMl))) faults.push("volume");
@@ -189,6 +224,58 @@ function faultsOf(line: DoseLine, { rule, strength }: Case, kgNumber: number): s
     if (order(error, big(1.1)) > 0 || order(error, big(0.9)) < 0) faults.push("rounding");
     for (const { markMl } of step(line, "rounding")) if (!isMultiple(drawn, big(markMl))) faults.push("mark");
   } else if (!isNumber(line.dose.amount, asked)) faults.push("exact dose");
+  return faults;
+}
+
+function burnFaults(line: DoseLine, asked: BigFraction): string[] {
+  const faults: string[] = [];
+  const [burnt] = step(line, "per-kg-burnt");
+  if (burnt === undefined || !isNumber(burnt.result.amount, asked)) faults.push("per kg and percent");
+  const [rounded] = step(line, "rounding");
+  const given = big(line.dose.amount);
+  if (rounded && !isMultiple(given, big(rounded.markMl))) faults.push("mark");
+  const [first, second] = line.portions ?? [];
+  if (first === undefined || second === undefined) return [...faults, "parts"];
+  if (order(plus(big(first.ml), big(second.ml)), given) !== 0) faults.push("parts of the whole");
+  for (const { ml, overH, mlPerH } of [first, second]) {
+    const exact = by(big(ml), big(overH));
+    const least = big(0.01);
+    const off = order(big(mlPerH), exact) > 0 ? [big(mlPerH), exact] : [exact, big(mlPerH)];
+    const [more, less] = off as [BigFraction, BigFraction];
+    // To the nearest step of the pump, or to its smallest where that is more.
+    const isNear = order(more, plus(less, big(0.05))) <= 0 || order(big(mlPerH), least) === 0;
+    if (!isNear) faults.push("rate of a part");
+  }
+  return faults;
+}
+
+function puffFaults(
+  line: DoseLine,
+  {
+    asked,
+    maximum,
+    perPuff,
+  }: {
+    readonly asked: BigFraction;
+    readonly maximum: BigFraction | undefined;
+    readonly perPuff: BigFraction;
+  },
+): string[] {
+  const exact = by(asked, perPuff);
+  const half = big(0.5);
+  if (line.puffs === undefined) {
+    const isTooLittle = order(exact, half) <= 0 || (maximum !== undefined && order(perPuff, maximum) > 0);
+    return isTooLittle && isNumber(line.dose.amount, asked) ? [] : ["no puffs"];
+  }
+  const { puffs } = line.puffs;
+  const given = times(big(puffs), perPuff);
+  const faults: string[] = [];
+  if (!Number.isInteger(puffs) || puffs < 1) faults.push("part of a puff");
+  if (!isNumber(line.dose.amount, given)) faults.push("mass of the puffs");
+  if (maximum && order(given, maximum) > 0) faults.push("puffs past the maximum");
+  const isNear = order(plus(big(puffs), half), exact) >= 0 && order(big(puffs), plus(exact, half)) <= 0;
+  const next = times(big(puffs + 1), perPuff);
+  if (!isNear && !(maximum && order(next, maximum) > 0)) faults.push("nearest puff");
   return faults;
 }
 
@@ -240,7 +327,7 @@ function tierFaults(line: DoseLine, rule: Extract<Rule, { kind: "tiered-rate" }>
 }
 
 describe("the engine against exact arithmetic on whole numbers without bound", () => {
-  const counts = { lines: 0, infusions: 0, tiers: 0, limited: 0, diluted: 0 };
+  const counts = { lines: 0, burns: 0, puffs: 0, infusions: 0, tiers: 0, limited: 0, diluted: 0 };
   const wrong: string[] = [];
 
   beforeAll(() => {
@@ -250,7 +337,8 @@ describe("the engine against exact arithmetic on whole numbers without bound", (
       const formulary = formularyOf(cases);
       for (let child = 0; child < CHILDREN; child += 1) {
         const kg = Math.round(50 + random() * 9500) / 100;
-        const sheet = computeSheet({ formulary, weights: { totalKg: kilograms(kg) } });
+        const burnPercent = Math.round(1 + random() * 999) / 10;
+        const sheet = computeSheet({ formulary, burnPercent, weights: { totalKg: kilograms(kg) } });
         for (const [at, line] of sheet.entries()) {
           const own = cases[at];
           if (own === undefined || line.unavailable) {
@@ -260,9 +348,11 @@ describe("the engine against exact arithmetic on whole numbers without bound", (
           counts.lines += 1;
           if (own.rule.kind === "infusion") counts.infusions += 1;
           if (own.rule.kind === "tiered-rate") counts.tiers += 1;
+          if (line.portions !== undefined) counts.burns += 1;
+          if (line.puffs !== undefined) counts.puffs += 1;
           if (line.limitedBy !== undefined) counts.limited += 1;
           if (line.volume?.dilution !== undefined) counts.diluted += 1;
-          const faults = faultsOf(line, own, kg);
+          const faults = faultsOf(line, own, { kg, burnPercent });
           if (faults.length > 0) wrong.push(`${faults.join(", ")}: ${kg} kg, ${JSON.stringify(own)}`);
         }
       }
@@ -279,5 +369,7 @@ describe("the engine against exact arithmetic on whole numbers without bound", (
     expect(counts.tiers).toBeGreaterThan(5000);
     expect(counts.limited).toBeGreaterThan(5000);
     expect(counts.diluted).toBeGreaterThan(1000);
+    expect(counts.burns).toBeGreaterThan(3000);
+    expect(counts.puffs).toBeGreaterThan(3000);
   });
 });

@@ -41,6 +41,14 @@ function textOf({ pages }: Drawing): string {
     .replaceAll(/[\s\u00a0]+/g, " ");
 }
 
+/** Where these words stand. */
+function placesOf(items: readonly Item[], words: string): readonly (readonly [number, number])[] {
+  return items.flatMap((item) => {
+    if (item.kind === "group") return placesOf(item.items, words);
+    return item.kind === "text" && item.text === words ? [item.at] : [];
+  });
+}
+
 describe("drawChildSheet()", () => {
   it("has no text on another or off its box, whatever the problem, sheet and language", async () => {
     const context = await sampleContext({ formulary: draftFormulary });
@@ -132,10 +140,18 @@ describe.each(labelSheets)("drawLabels() on $id", (sheet) => {
     for (const messages of [context.messages, FRENCH_PAPER]) {
       const drawing = drawLabels({ ...context, messages, sheet, report, problems });
       expect(checkDrawing(drawing, context.typefaces)).toEqual([]);
-      const perPage = sheet.columns * sheet.rows;
       for (const page of drawing.pages.slice(1)) {
-        expect(page.items.length).toBeLessThanOrEqual(perPage);
         expect([page.widthMm, page.heightMm]).toEqual([sheet.widthMm, sheet.heightMm]);
+        // One line to write on for each label, each in a label of its own on the sheet.
+        const places = placesOf(page.items, messages.labels.drawnUp).map(([xMm, yMm]) => [
+          Math.floor((xMm - sheet.leftMm) / sheet.stepMm),
+          Math.floor((yMm - sheet.topMm) / sheet.labelHeightMm),
+        ]);
+        expect(places.length).toBeGreaterThan(0);
+        expect(new Set(places.map(String)).size).toBe(places.length);
+        for (const [column = -1, row = -1] of places) {
+          expect(column >= 0 && column < sheet.columns && row >= 0 && row < sheet.rows).toBe(true);
+        }
       }
     }
     const text = textOf(drawLabels({ ...context, sheet, report, problems: ["anaphylaxis"] }));

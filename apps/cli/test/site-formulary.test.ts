@@ -163,7 +163,7 @@ describe("steelyard child --choose", () => {
 describe("warnings about the child", () => {
   it("stand once above the sheet, and each line refers to them", async () => {
     const { stdout } = await run(temporaryFolder(), "child", "--length-cm", "60");
-    const byAge = "The dose goes by age, which is not known: it is computed by weight.";
+    const byAge = "The dose goes by age, which is not known: the one for an unknown age is taken.";
     expect(single(stdout).split(byAge).length).toBe(2);
     expect(stdout).toContain("! See (1) above.");
   });

@@ -176,7 +176,7 @@ export const ENGLISH_DOSING: DosingCatalogue = {
       `Total and ideal weight give doses more than 20\u00a0% apart: ${formatQuantity(totalDose)} on total, ${formatQuantity(idealDose)} on ideal weight.`,
     "age-needed": ({ for: reason, reason: text }) =>
       reason === "band"
-        ? "The dose goes by age, which is not known: it is computed by weight."
+        ? "The dose goes by age, which is not known: the one for an unknown age is taken."
         : reason === "neonate"
           ? "If this child may be under 28 days old, the dose does not apply: enter the age."
           : `The age is not known: ${text ?? "a limit of age could not be checked"}`,

@@ -180,7 +180,7 @@ export const FRENCH_DOSING: DosingCatalogue = {
       `Poids total et poids idéal donnent des doses qui diffèrent de plus de 20\u00a0%\u00a0: ${quantity(totalDose)} selon le total, ${quantity(idealDose)} selon l’idéal.`,
     "age-needed": ({ for: reason, reason: text }) =>
       reason === "band"
-        ? "La dose dépend de l’âge, qui n’est pas connu\u00a0: elle est calculée selon le poids."
+        ? "La dose dépend de l’âge, qui n’est pas connu\u00a0: celle prévue pour un âge inconnu est prise."
         : reason === "neonate"
           ? "Si cet enfant peut avoir moins de 28\u00a0jours, la dose ne s’applique pas\u00a0: saisissez l’âge."
           : `L’âge n’est pas connu\u00a0: ${text ?? "une limite d’âge n’a pas pu être vérifiée"}`,

@@ -21,10 +21,12 @@ import { EXIT_STATUS_HELP, helpCautions } from "../help-text.ts";
 import { loadTypefaces } from "../paper/load-typefaces.ts";
 import { SOFTWARE_VERSION } from "../software-version.ts";
 import { wrap } from "../wrap.ts";
+import { createAgreementCommand } from "./agreement-command.ts";
 import { drawPictures } from "./draw-pictures.ts";
 import { describeQuality, describeStudy, formatAccuracy } from "./format-study.ts";
 import { createPoolCommand } from "./pool-command.ts";
 import { readMap } from "./read-map.ts";
+import { createSampleSizeCommand } from "./sample-size-command.ts";
 import { writeFiles } from "./write-files.ts";
 
 const HELP = `
@@ -108,6 +110,8 @@ export function defineStudyCommand(command: Command): void {
     .option("--date <YYYY-MM-DD>", "the day it is made, in place of today")
     .option("--site-name <name>", "what the site is called in its summary file", "unnamed site")
     .addHelpText("after", () => `${HELP}\n${helpCautions()}`)
+    .addCommand(createAgreementCommand())
+    .addCommand(createSampleSizeCommand())
     .addCommand(createPoolCommand())
     .action(studyFile);
 }

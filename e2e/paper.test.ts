@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type Bedside, openPlace, type Place, readable, sizes } from "./support/bedside.ts";
+import { expectAccessible } from "./support/expect-accessible.ts";
 
 let place: Place;
 
@@ -84,4 +85,56 @@ test("is drawn as a picture for eyes to look at", async () => {
   if (folder !== undefined) await page.screenshot({ path: join(folder, "paper-desk.png") });
   const box = await page.locator(".paper__sheet").boundingBox();
   expect(box?.width).toBeGreaterThan(400);
+});
+
+test("the booklet tells how far it is, can be given up, and comes with the chosen problems", async () => {
+  const { page } = await openPaper();
+  await page.getByRole("radio", { name: "Dose booklet" }).check();
+  await page.getByText(/Weight \d+ of \d+ drawn\./).waitFor();
+  await page.getByRole("button", { name: "Cancel" }).click();
+  await page.getByText("Cancelled.").waitFor();
+  // Nothing goes on behind it.
+  expect(await page.locator(".paper__sheet svg").count()).toBe(0);
+  for (const problem of ["Arrest", "Seizure"]) await page.getByRole("checkbox", { name: problem }).uncheck();
+  await page.getByRole("button", { name: /^Download the PDF, \d+ pages$/ }).waitFor({ timeout: 30_000 });
+  const first = readable((await page.locator(".paper__sheet svg").textContent()) ?? "");
+  expect(first).toContain("Find the weight");
+  await page.getByRole("button", { name: "Next page" }).click();
+  await expect
+    .poll(async () => readable((await page.locator(".paper__sheet svg").textContent()) ?? ""))
+    .toMatch(/adrenaline, anaphylaxis, IM.*\d micrograms = 0\.\d+ mL of 1 mg\/mL/);
+  await page.getByRole("checkbox", { name: "Anaphylaxis" }).uncheck();
+  await page.getByText("Choose a problem at least").waitFor();
+});
+
+test("the child on Bedside gets its sheet and its labels, and without a child the screen says what to do", async () => {
+  const { page, length, arm } = await place.visit({ viewport: sizes.desk });
+  await page.goto(`${place.url}#/paper`);
+  await page.getByRole("radio", { name: "Child sheet" }).check();
+  await page.getByText("There is no child on Bedside").waitFor();
+  await page.goto(`${place.url}#/`);
+  await length.fill("136");
+  await arm.fill("190");
+  await page.goto(`${place.url}#/paper`);
+  await page.getByRole("radio", { name: "Child sheet" }).check();
+  const sheet = async (): Promise<string> =>
+    readable((await page.locator(".paper__sheet svg").textContent()) ?? "");
+  await expect.poll(sheet).toContain("length 136 cm, arm circumference 190 mm");
+  expect(await sheet()).toContain("28.4 kg");
+  await page.getByRole("radio", { name: "Syringe labels" }).check();
+  await page.getByRole("radio", { name: "labels of 2⅝ × 1 in on Letter" }).check();
+  await page.locator('.paper__sheet svg[width="215.9mm"]').waitFor();
+  await page.getByRole("button", { name: "Next page" }).click();
+  await expect.poll(sheet).toMatch(/adrenaline.*280 micrograms = 2\.8 mL/);
+});
+
+test("axe finds nothing on the Paper screen in light and dark", async () => {
+  const { page } = await openPaper(sizes.phone);
+  await page.getByRole("radio", { name: "Syringe labels" }).check();
+  await page.getByText("There is no child on Bedside").waitFor();
+  await expectAccessible(page);
+  await page.getByRole("radio", { name: "Arm band" }).check();
+  await page.locator(".paper__sheet svg").waitFor();
+  // A page is one picture with a name.
+  await expectAccessible(page, { exclude: ".paper__sheet svg > *" });
 });

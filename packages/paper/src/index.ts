@@ -1,5 +1,11 @@
 export { drawArmBand } from "./arm-band/draw-arm-band.ts";
-export { type BookletInput, drawBooklet, emergencyProblems } from "./booklet/draw-booklet.ts";
+export {
+  type BookletInput,
+  type BookletProgress,
+  drawBooklet,
+  drawBookletInSteps,
+  emergencyProblems,
+} from "./booklet/draw-booklet.ts";
 export { type ChildSheetInput, drawChildSheet } from "./child-sheet/draw-child-sheet.ts";
 export { checkDrawing, type DrawingFault } from "./drawing/check-drawing.ts";
 export type {

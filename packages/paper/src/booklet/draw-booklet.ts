@@ -68,17 +68,42 @@ const tabMm = 7;
  * ```
  */
 export function drawBooklet(input: BookletInput): Drawing {
-  const { size, messages, problems, onStep } = input;
+  const drawn = drawBookletInSteps(input);
+  for (;;) {
+    const next = drawn.next();
+    if (next.done) return next.value;
+    input.onStep?.(next.value.done, next.value.of);
+  }
+}
+
+/** How many of how many weight steps are drawn. */
+export interface BookletProgress {
+  readonly done: number;
+  readonly of: number;
+}
+
+/**
+ * The same as `drawBooklet`, one weight step for each call of `next`, for a screen that has to live on meanwhile, or to give up.
+ *
+ * ```ts
+ * import { drawBookletInSteps } from "@steelyard/paper";
+ * // const steps = drawBookletInSteps(input);
+ * // for (let next = steps.next(); ; next = steps.next()) { if (next.done) return next.value; show(next.value); }
+ * if (typeof drawBookletInSteps !== "function") throw new Error("not there");
+ * ```
+ */
+export function* drawBookletInSteps(input: BookletInput): Generator<BookletProgress, Drawing, undefined> {
+  const { size, messages, problems } = input;
   const { booklet } = messages;
   const formulary = withProblems(input);
   const steps = weightSteps({ formulary, problems });
   const whole = contentBox(size);
   const box: Box = { ...whole, widthMm: whole.widthMm - tabMm };
-  const bodies = steps.map((step, i) => {
-    const pages = drawStep(input, { formulary, problems, step, box });
-    onStep?.(i + 1, steps.length);
-    return pages;
-  });
+  const bodies: (readonly (readonly Item[])[])[] = [];
+  for (const step of steps) {
+    bodies.push(drawStep(input, { formulary, problems, step, box }));
+    yield { done: bodies.length, of: steps.length };
+  }
   const pageCount = 1 + bodies.reduce((sum, pages) => sum + pages.length, 0);
   const firstPages = bodies.reduce<number[]>((pages, _, i) => {
     pages.push(i === 0 ? 2 : (pages[i - 1] as number) + (bodies[i - 1] as readonly unknown[]).length);

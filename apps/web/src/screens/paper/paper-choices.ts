@@ -1,9 +1,22 @@
 import type { StoredSiteProfile } from "@steelyard/core/body";
-import type { Formulary } from "@steelyard/core/dosing";
+import type { Formulary, ProblemId } from "@steelyard/core/dosing";
 
-export const paperKinds = ["strip", "arm-band", "grid", "grid-waist", "guide", "reading-test"] as const;
+export const paperKinds = [
+  "strip",
+  "arm-band",
+  "grid",
+  "grid-waist",
+  "booklet",
+  "child",
+  "labels",
+  "guide",
+  "reading-test",
+] as const;
 export type PaperKind = (typeof paperKinds)[number];
-const paperPages = ["a4", "a3", "letter", "roll"] as const;
+const sheetPages = ["a4", "a3", "letter"] as const;
+/** Sheets of labels by the size of a label: the ids of `labelSheets`. */
+export const labelPages = ["70x37", "63.5x38.1", "2.625x1in"] as const;
+const paperPages = [...sheetPages, "roll", ...labelPages] as const;
 export type PaperPage = (typeof paperPages)[number];
 
 /** A file of the site that was read and found good. */
@@ -18,30 +31,45 @@ export interface PaperChoices {
   readonly page: PaperPage;
   /** As typed. */
   readonly rollWidth: string;
+  /** What a booklet, child sheet or labels are for, in the order of the formulary. */
+  readonly problems: readonly ProblemId[];
   readonly site?: Taken<StoredSiteProfile>;
   readonly formulary?: Taken<Formulary>;
 }
 
-export const firstChoices: PaperChoices = { kind: "strip", page: "a4", rollWidth: "297" };
+export const firstChoices: PaperChoices = {
+  kind: "strip",
+  page: "a4",
+  rollWidth: "297",
+  problems: ["arrest", "anaphylaxis", "seizure"],
+};
 
-/** The sheets that a paper comes on: a roll is for the strip alone. */
-export function pagesOf(kind: PaperKind): readonly PaperPage[] {
-  return kind === "strip" ? paperPages : paperPages.filter((page) => page !== "roll");
+/** Whether a paper holds doses, and so asks which problems are on it. */
+export function holdsDoses(kind: PaperKind): boolean {
+  return kind === "booklet" || kind === "child" || kind === "labels";
 }
 
-/** The choices with another paper; a sheet that it does not come on gives way to A4. */
+/** The sheets that a paper comes on: a roll is for the strip alone, and labels have their own. */
+export function pagesOf(kind: PaperKind): readonly PaperPage[] {
+  if (kind === "labels") return labelPages;
+  return kind === "strip" ? [...sheetPages, "roll"] : sheetPages;
+}
+
+/** The choices with another paper; a sheet that it does not come on gives way to its first. */
 export function withKind(choices: PaperChoices, kind: PaperKind): PaperChoices {
-  const page = pagesOf(kind).includes(choices.page) ? choices.page : "a4";
+  const [first = "a4"] = pagesOf(kind);
+  const page = pagesOf(kind).includes(choices.page) ? choices.page : first;
   return { ...choices, kind, page };
 }
 
-/** The same on the command line. */
-export function commandOf({ kind, page, rollWidth, site, formulary }: PaperChoices): string {
+/** The same on the command line, but for the measurements of a child. */
+export function commandOf({ kind, page, rollWidth, problems, site, formulary }: PaperChoices): string {
   return [
     "steelyard paper",
     kind === "grid-waist" ? "grid --waist" : kind,
     `--page ${page}`,
     ...(page === "roll" ? [`--roll-width-mm ${rollWidth}`] : []),
+    ...(holdsDoses(kind) ? problems.map((problem) => `--problem ${problem}`) : []),
     ...(site === undefined ? [] : [`--site ${site.file}`]),
     ...(formulary === undefined ? [] : [`--formulary ${formulary.file}`]),
     `-o ${fileNameOf({ kind, page })}`,

@@ -1,8 +1,11 @@
+import { describeProblem } from "@steelyard/core/wording";
 import type { VNode } from "preact";
 import { useState } from "preact/hooks";
 import { FileChoice } from "../../components/file-choice/file-choice.tsx";
+import { language } from "../../messages/language.ts";
 import { paperMessages } from "../../messages/paper.ts";
-import { type PaperChoices, pagesOf, paperKinds, withKind } from "./paper-choices.ts";
+import { formularyIndex } from "../../state/formulary-index.ts";
+import { holdsDoses, type PaperChoices, pagesOf, paperKinds, withKind } from "./paper-choices.ts";
 import { readFormularyFile, readSiteFile } from "./read-site-file.ts";
 
 interface Props {
@@ -10,7 +13,9 @@ interface Props {
   readonly onChoose: (choices: PaperChoices) => void;
 }
 
-/** Which paper, on what, for which site. */
+const knownProblems = formularyIndex.problems.map(({ problem }) => problem);
+
+/** Which paper, on what, for which problems and which site. */
 export function PaperForm({ choices, onChoose }: Props): VNode {
   const [siteRefused, setSiteRefused] = useState<readonly string[]>([]);
   const [formularyRefused, setFormularyRefused] = useState<readonly string[]>([]);
@@ -42,6 +47,30 @@ export function PaperForm({ choices, onChoose }: Props): VNode {
           />
           {paperMessages.rollWidthUnit}
         </label>
+      )}
+      {holdsDoses(kind) && (
+        <fieldset class="choice-field">
+          <legend>{paperMessages.problems}</legend>
+          <div class="choice-field__options">
+            {knownProblems.map((problem) => (
+              <label key={problem}>
+                <input
+                  type="checkbox"
+                  checked={choices.problems.includes(problem)}
+                  onChange={({ currentTarget }) =>
+                    onChoose({
+                      ...choices,
+                      problems: knownProblems.filter((own) =>
+                        own === problem ? currentTarget.checked : choices.problems.includes(own),
+                      ),
+                    })
+                  }
+                />
+                <span>{describeProblem(problem, language?.messages)}</span>
+              </label>
+            ))}
+          </div>
+        </fieldset>
       )}
       <FileChoice
         label={paperMessages.site}

@@ -6,6 +6,7 @@ import {
   drawBooklet,
   emergencyProblems,
   FRENCH_PAPER,
+  type Item,
   pageSizes,
   renderPdf,
 } from "@steelyard/paper";
@@ -67,6 +68,30 @@ describe("drawBooklet()", () => {
       const drawing = drawBooklet({ ...input, problems: ["anaphylaxis", "seizure"] });
       expect(checkDrawing(drawing, context.typefaces)).toEqual([]);
     }
+  });
+
+  it("says behind the weights, once for each use, when not to give it, what to beware of and what to watch", async () => {
+    const context = await sampleContext({ formulary: draftFormulary });
+    const chosen = ["anaphylaxis", "seizure"] as const;
+    const input = { ...context, size: pageSizes.a4, formulary: draftFormulary };
+    const { pages } = drawBooklet({ ...input, problems: chosen });
+    const words = (items: readonly Item[]): string =>
+      items
+        .map((item) => (item.kind === "text" ? item.text : item.kind === "group" ? words(item.items) : ""))
+        .join(" ");
+    const texts = pages.map(({ items }) => words(items).replaceAll(/[\s\u00a0]+/g, " "));
+    const behind = texts.filter((text) => text.includes("Before giving"));
+    expect(behind.length).toBeGreaterThan(0);
+    expect(texts.slice(-behind.length)).toEqual(behind);
+    expect(texts[0]).toContain(`from page ${pages.length - behind.length + 1}.`);
+    const all = behind.join(" ");
+    const notes = draftFormulary.medicines.flatMap(({ uses }) =>
+      uses
+        .filter(({ problem }) => chosen.some((own) => own === problem))
+        .flatMap((use) => [...use.contraindications, ...use.cautions, ...use.monitoring]),
+    );
+    expect(notes.length).toBeGreaterThan(20);
+    for (const { text } of notes) expect(all).toContain(text.replaceAll(/[\s\u00a0]+/g, " "));
   });
 
   it("tells how far it is", async () => {

@@ -7,6 +7,7 @@ import { group } from "../drawing/shapes.ts";
 import { contentBox, framePage } from "../frame/frame-page.ts";
 import type { PageSize } from "../frame/page-size.ts";
 import type { SheetContext } from "../frame/sheet-context.ts";
+import { drawBeforeGiving } from "./draw-before-giving.ts";
 import { drawStep, stepNote } from "./draw-step.ts";
 import { type WeightStep, weightSteps, withProblems } from "./weight-steps.ts";
 
@@ -104,7 +105,9 @@ export function* drawBookletInSteps(input: BookletInput): Generator<BookletProgr
     bodies.push(drawStep(input, { formulary, problems, step, box }));
     yield { done: bodies.length, of: steps.length };
   }
-  const pageCount = 1 + bodies.reduce((sum, pages) => sum + pages.length, 0);
+  const behind = drawBeforeGiving(input, { formulary, problems, box: whole });
+  const beforeBehind = 1 + bodies.reduce((sum, pages) => sum + pages.length, 0);
+  const pageCount = beforeBehind + behind.length;
   const firstPages = bodies.reduce<number[]>((pages, _, i) => {
     pages.push(i === 0 ? 2 : (pages[i - 1] as number) + (bodies[i - 1] as readonly unknown[]).length);
     return pages;
@@ -115,7 +118,12 @@ export function* drawBookletInSteps(input: BookletInput): Generator<BookletProgr
     subtitle: booklet.contentsTitle,
     page: 1,
     pages: pageCount,
-    items: drawContents(input, { steps, firstPages, box: whole }),
+    items: drawContents(input, {
+      steps,
+      firstPages,
+      box: whole,
+      ...(behind.length > 0 ? { beforeGivingPage: beforeBehind + 1 } : {}),
+    }),
   });
   const pages: Page[] = [contents];
   for (const [i, step] of steps.entries()) {
@@ -131,6 +139,19 @@ export function* drawBookletInSteps(input: BookletInput): Generator<BookletProgr
         }),
       );
     }
+  }
+  for (const [k, items] of behind.entries()) {
+    const page = beforeBehind + k + 1;
+    pages.push(
+      framePage(input, {
+        size,
+        title: booklet.beforeGivingTitle,
+        subtitle: booklet.beforeGivingNote,
+        page,
+        pages: pageCount,
+        items,
+      }),
+    );
   }
   return { title: booklet.title, language: messages.language, pages };
 }
@@ -164,10 +185,24 @@ function drawTab(
 
 function drawContents(
   { typefaces, messages }: SheetContext,
-  { steps, firstPages, box }: { steps: readonly WeightStep[]; firstPages: readonly number[]; box: Box },
+  {
+    steps,
+    firstPages,
+    box,
+    beforeGivingPage,
+  }: {
+    readonly steps: readonly WeightStep[];
+    readonly firstPages: readonly number[];
+    readonly box: Box;
+    readonly beforeGivingPage?: number;
+  },
 ): readonly Item[] {
   const { booklet } = messages;
-  const how = setParagraph(typefaces, booklet.how, {
+  const behind =
+    beforeGivingPage === undefined
+      ? ""
+      : ` ${booklet.beforeGivingAt({ page: formatNumber(beforeGivingPage) })}`;
+  const how = setParagraph(typefaces, `${booklet.how}${behind}`, {
     at: [box.xMm, box.yMm],
     widthMm: box.widthMm,
     sizePt: 10.5,

@@ -40,4 +40,12 @@ export interface BookletMessages {
   noDose(values: { readonly because: string }): string;
   readonly equipmentTitle: string;
   readonly signsTitle: string;
+  /** The pages behind all weights: what holds whatever the weight is. */
+  readonly beforeGivingTitle: string;
+  readonly beforeGivingNote: string;
+  beforeGivingAt(values: { readonly page: string }): string;
+  /** Before contraindications, cautions and monitoring. */
+  readonly notFor: string;
+  readonly beware: string;
+  readonly watch: string;
 }

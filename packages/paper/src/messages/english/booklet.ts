@@ -27,4 +27,11 @@ export const ENGLISH_BOOKLET: BookletMessages = {
   noDose: ({ because }) => `No dose: ${because}`,
   equipmentTitle: "Equipment",
   signsTitle: "Normal signs",
+  beforeGivingTitle: "Before giving",
+  beforeGivingNote: "Holds for every weight: when not to give it, what to beware of, what to watch",
+  beforeGivingAt: ({ page }) =>
+    `When not to give a medicine, and what to beware of, stands behind the weights, from page ${page}.`,
+  notFor: "Not for:",
+  beware: "Beware:",
+  watch: "Watch:",
 };

@@ -26,5 +26,12 @@ export const FRENCH_BOOKLET: BookletMessages = {
   rounded: ({ percent, isLess }) => `arrondi ${isLess ? "en moins" : "en plus"}, ${percent}\u00a0%`,
   noDose: ({ because }) => `Pas de dose : ${because}`,
   equipmentTitle: "Matériel",
+  beforeGivingTitle: "Avant de donner",
+  beforeGivingNote: "Vaut pour tout poids\u00a0: quand ne pas donner, à quoi prendre garde, que surveiller",
+  beforeGivingAt: ({ page }) =>
+    `Quand ne pas donner un médicament, et à quoi prendre garde, figure derrière les poids, à partir de la page ${page}.`,
+  notFor: "Pas pour\u00a0:",
+  beware: "Attention\u00a0:",
+  watch: "Surveiller\u00a0:",
   signsTitle: "Signes normaux",
 };

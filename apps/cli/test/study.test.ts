@@ -91,8 +91,8 @@ describe("steelyard study", { timeout: 120_000 }, () => {
     expect(JSON.parse(readFileSync(site, "utf8")).errors.armSdMm).toBeCloseTo(Math.sqrt(2.125), 9);
     const classes = ["study", "agreement", file, "--readings", "size 1", "size 2", "--as", "class"];
     // 5 of 6 agree; by chance 4 + 6 + 2 of 36.
-    expect(await callSteelyard([...classes, "--classes", "S", "M", "L"]).stdout).toMatch(/Kappa +0\.75 /);
-    expect(await callSteelyard([...classes, "--classes", "S", "M"]).stderr).toContain('"L" is in the file');
+    expect((await callSteelyard([...classes, "--classes", "S", "M", "L"])).stdout).toMatch(/Kappa +0\.75 /);
+    expect((await callSteelyard([...classes, "--classes", "S", "M"])).stderr).toContain('"L" is in the file');
   });
 
   it.each([

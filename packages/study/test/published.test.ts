@@ -1,9 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { limitsOfAgreement } from "../src/accuracy/index.ts";
-import { intraclassCorrelations, weightedKappa } from "../src/agreement/index.ts";
+import { intraclassCorrelations, repeatedLimits, weightedKappa } from "../src/agreement/index.ts";
 import { wilsonInterval } from "../src/analysis/wilson-interval.ts";
 import { pairedDifference } from "../src/comparison/index.ts";
+import { poolEffects } from "../src/pooling/index.ts";
 import { limitHalfWidth } from "../src/sample-size/index.ts";
+import readings from "./printed-data.json" with { type: "json" };
 import rows from "./published/statistics.json" with { type: "json" };
 
 // Peak expiratory flow, l/min, first readings by a large and a small meter. @source bland-altman-1986
@@ -34,6 +36,35 @@ const kappa = weightedKappa(
   "none",
 );
 const paired = pairedDifference({ both: 36, onlyFirst: 12, onlySecond: 2, neither: 0 });
+
+const airway = pairedDifference({ both: 1, onlyFirst: 1, onlySecond: 7, neither: 12 });
+const pairedOf = (both: number, onlyFirst: number, onlySecond: number, neither: number) =>
+  pairedDifference({ both, onlyFirst, onlySecond, neither });
+// @source bland-altman-1999
+const cardiac = repeatedLimits(readings.cardiacOutput, "constant").withinSd as {
+  first: number;
+  second: number;
+};
+// @source colditz1994
+const trials = readings.bcg.map(({ vaccinated: [a, b], others: [c, d] }) => {
+  const [treated, control] = [(a as number) + (b as number), (c as number) + (d as number)];
+  return {
+    effect: Math.log((a as number) / treated / ((c as number) / control)),
+    variance: 1 / (a as number) - 1 / treated + 1 / (c as number) - 1 / control,
+  };
+});
+const pooledBy = (between: "reml" | "dersimonian-laird", name: string): Record<string, number> => {
+  const own = poolEffects(trials, { between, hartungKnapp: false });
+  return {
+    [`bcg ${name} estimate`]: own.pooled.value,
+    [`bcg ${name} low`]: own.pooled.low,
+    [`bcg ${name} high`]: own.pooled.high,
+    [`bcg ${name} standard error`]: own.standardError,
+    [`bcg ${name} tau squared`]: own.tauSquared,
+    [`bcg ${name} I squared`]: own.iSquaredPercent,
+    [`bcg ${name} Q`]: own.q,
+  };
+};
 
 /** The paper's rough SE of a limit, sqrt(3 s^2 / n), with t of 16 degrees of freedom, 2.12. */
 const rough = 2.12 * flow.sd.value * Math.sqrt(3 / 17);
@@ -70,6 +101,17 @@ const figures: Readonly<Record<string, number>> = {
   "wilson 700/1000 high": wilsonInterval(700, 1000).high,
   "paired 36, 12, 2, 0 low": paired.low,
   "paired 36, 12, 2, 0 high": paired.high,
+  "paired 20, 12, 2, 16 low": pairedOf(20, 12, 2, 16).low,
+  "paired 20, 12, 2, 16 high": pairedOf(20, 12, 2, 16).high,
+  "paired 36, 14, 0, 0 low": pairedOf(36, 14, 0, 0).low,
+  "paired 36, 14, 0, 0 high": pairedOf(36, 14, 0, 0).high,
+  "paired 50, 0, 0, 0 high": pairedOf(50, 0, 0, 0).high,
+  "airway low": airway.low,
+  "airway high": airway.high,
+  "cardiac output within variance, first": cardiac.first ** 2,
+  "cardiac output within variance, second": cardiac.second ** 2,
+  ...pooledBy("reml", "reml"),
+  ...pooledBy("dersimonian-laird", "dl"),
   "half-width 50": limitHalfWidth(50, "rough"),
   "half-width 100": limitHalfWidth(100, "rough"),
   "half-width 200": limitHalfWidth(200, "rough"),

@@ -1,3 +1,6 @@
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type Bedside, openPlace, type Place, readable, sizes } from "./support/bedside.ts";
 
@@ -101,4 +104,68 @@ test("an answer for the child before is refused", async () => {
   await bedside.page.getByLabel("Code from the other device").fill(answer);
   await bedside.page.getByRole("button", { name: "Compare" }).click();
   await bedside.page.getByText("That code answers another asking").waitFor();
+});
+
+test("the camera reads the codes of both devices, there and back, and passes over a code of something else", async () => {
+  const folder = await mkdtemp(join(tmpdir(), "steelyard-"));
+  const film = join(folder, "seen.mjpeg");
+  const seeing = await openPlace({
+    browserSwitches: [
+      "--use-fake-device-for-media-stream",
+      "--use-fake-ui-for-media-stream",
+      `--use-file-for-fake-video-capture=${film}`,
+    ],
+  });
+  /** Both devices see what the screen of the other shows: its picture, as a film of one frame. */
+  const holdUp = async ({ page }: Bedside): Promise<void> => {
+    const code = page.locator(".qr-code");
+    await code.scrollIntoViewIfNeeded();
+    await writeFile(film, await page.screenshot({ type: "jpeg", quality: 80 }));
+  };
+  const scan = (bedside: Bedside, nth: "first" | "last"): Promise<void> =>
+    bedside.page.getByRole("button", { name: "Scan with the camera" })[nth]().click();
+  try {
+    const viewport = { width: 640, height: 480 };
+    const first = await seeing.visit({ viewport });
+    const second = await seeing.visit({ viewport });
+    await first.length.fill("136");
+    await first.arm.fill("190");
+    await openReader(first);
+    const ask = (await first.page.locator(".reader__sign").innerText()).trim();
+
+    await second.page.getByRole("link", { name: "Second reader" }).first().click();
+    await holdUp(first);
+    await scan(second, "last");
+    await second.page.getByRole("textbox", { name: "Length, second reading" }).waitFor();
+    expect(new URL(second.page.url()).hash).toBe(`#/reader/${ask}`);
+
+    // The first device sees its own asking at first, then the answer.
+    await scan(first, "first");
+    await first.page.locator("video").waitFor();
+    await readSecond(second, "137", "188.5", "Make the code");
+    await holdUp(second);
+    await scanAgain(first);
+    await first.page.getByRole("heading", { name: "Agreement" }).waitFor();
+    expect(await main(first)).toMatch(/Length 136 cm 137 cm 10 mm Arm 190 mm 188\.5 mm 1\.5 mm/);
+    expect([...first.complaints, ...second.complaints]).toEqual([]);
+  } finally {
+    await seeing.close();
+    await rm(folder, { recursive: true });
+  }
+
+  /** The film is read when the camera is switched on. */
+  async function scanAgain(bedside: Bedside): Promise<void> {
+    expect(await bedside.page.getByRole("heading", { name: "Agreement" }).count()).toBe(0);
+    await bedside.page.getByRole("button", { name: "Stop", exact: true }).click();
+    await scan(bedside, "first");
+  }
+});
+
+test("where the camera is refused, that is said and the code is typed", async () => {
+  const bedside = await place.visit();
+  await bedside.length.fill("136");
+  await openReader(bedside);
+  await bedside.page.getByRole("button", { name: "Scan with the camera" }).first().click();
+  await bedside.page.getByText("The camera cannot be used. Type the code.").waitFor();
+  expect(await bedside.page.locator("video").count()).toBe(0);
 });

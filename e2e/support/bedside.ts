@@ -23,13 +23,19 @@ export interface Place {
 /** The folder of the built page; `STEELYARD_PAGE` names another one. */
 export const builtPage = process.env.STEELYARD_PAGE ?? join(import.meta.dirname, "../../apps/web/dist");
 
-export async function openPlace({ pageDir = builtPage } = {}): Promise<Place> {
+export async function openPlace({
+  pageDir = builtPage,
+  browserSwitches = [],
+}: {
+  readonly pageDir?: string;
+  readonly browserSwitches?: readonly string[];
+} = {}): Promise<Place> {
   if (!existsSync(join(pageDir, "index.html"))) {
     throw new Error("The page is not built. The journeys run with: npm run e2e");
   }
   const server = await createServer({ pageDir });
   const url = await server.listen({ host: "127.0.0.1", port: 0 });
-  const browser = await startBrowser();
+  const browser = await startBrowser(browserSwitches);
   return {
     url,
     visit: async (options = {}) => {

@@ -1,7 +1,7 @@
 import { type Browser, chromium } from "playwright-core";
 
-/** Starts the browser of this machine; `CHROMIUM` names another one. It talks to nobody but the page. */
-export function startBrowser(): Promise<Browser> {
+/** Starts the browser of this machine; `CHROMIUM` names another one. It talks to nobody but the page; `more` are switches of its own. */
+export function startBrowser(more: readonly string[] = []): Promise<Browser> {
   return chromium.launch({
     executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
     args: [
@@ -12,6 +12,7 @@ export function startBrowser(): Promise<Browser> {
       "--disable-gpu",
       "--disable-quic",
       "--no-first-run",
+      ...more,
     ],
   });
 }

@@ -1,10 +1,8 @@
 import type { VNode } from "preact";
-import { useEffect, useRef, useState } from "preact/hooks";
 import { QrCode } from "../../components/qr-code/qr-code.tsx";
-import { canScan, scanCodes } from "../../effects/scan-code.ts";
 import { readerMessages } from "../../messages/reader.ts";
 import { addressOf } from "../../state/screens.ts";
-import { CodeField } from "./code-field.tsx";
+import { CodeForm } from "./code-form.tsx";
 import { askCode, type Reading, readAnswerCode, type Tag } from "./reading-code.ts";
 
 interface Props {
@@ -14,17 +12,7 @@ interface Props {
 
 /** The code that opens this page on another device, and the way back for its answer. */
 export function AskElsewhere({ tag, onAnswer }: Props): VNode {
-  const [text, setText] = useState("");
-  const [issue, setIssue] = useState<string | undefined>(undefined);
-  const [scans, setScans] = useState(false);
   const code = askCode(tag);
-  const take = (typed: string, isTyped: boolean): void => {
-    const answer = readAnswerCode(typed, tag);
-    if (answer.type === "reading") onAnswer(answer.reading);
-    else if (answer.type === "other-asking") setIssue(readerMessages.otherAsking);
-    // A camera sees other codes as well.
-    else if (isTyped) setIssue(readerMessages.mistyped);
-  };
   return (
     <section class="reader__part">
       <h2>{readerMessages.elsewhere}</h2>
@@ -39,80 +27,20 @@ export function AskElsewhere({ tag, onAnswer }: Props): VNode {
           <output class="reader__sign">{code}</output>
         </p>
       </div>
-      <form
-        class="reader__form"
-        autocomplete="off"
-        onSubmit={(event) => {
-          event.preventDefault();
-          take(text, true);
+      <CodeForm
+        id="answer-code"
+        label={readerMessages.answerCode}
+        hint={readerMessages.answerHint}
+        doneWord={readerMessages.compare}
+        take={(text, from) => {
+          const answer = readAnswerCode(text, tag);
+          if (answer.type === "other-asking") return readerMessages.otherAsking;
+          if (answer.type === "reading") onAnswer(answer.reading);
+          // A camera sees other codes as well.
+          else if (from === "field") return readerMessages.mistyped;
+          return undefined;
         }}
-      >
-        <CodeField
-          id="answer-code"
-          label={readerMessages.answerCode}
-          hint={readerMessages.answerHint}
-          text={text}
-          issue={issue}
-          onType={(typed) => {
-            setText(typed);
-            setIssue(undefined);
-          }}
-        />
-        <div class="reader__ways">
-          <button class="button" type="submit">
-            {readerMessages.compare}
-          </button>
-          {canScan() && (
-            <button class="button" type="button" onClick={() => setScans(!scans)}>
-              {scans ? readerMessages.stopScanning : readerMessages.scan}
-            </button>
-          )}
-        </div>
-      </form>
-      {scans && (
-        <Camera
-          onCode={(seen) => take(seen, false)}
-          onFail={() => {
-            setScans(false);
-            setIssue(readerMessages.noCamera);
-          }}
-        />
-      )}
+      />
     </section>
-  );
-}
-
-function Camera({
-  onCode,
-  onFail,
-}: {
-  readonly onCode: (text: string) => void;
-  readonly onFail: () => void;
-}): VNode {
-  const video = useRef<HTMLVideoElement>(null);
-  const tell = useRef(onCode);
-  tell.current = onCode;
-  useEffect(() => {
-    let stop = (): void => undefined;
-    let isOver = false;
-    if (video.current !== null) {
-      scanCodes(video.current, (text) => tell.current(text)).then(
-        (end) => {
-          stop = end;
-          if (isOver) stop();
-        },
-        () => !isOver && onFail(),
-      );
-    }
-    return () => {
-      isOver = true;
-      stop();
-    };
-  }, []);
-  return (
-    <div>
-      <p role="status">{readerMessages.scanning}</p>
-      <video ref={video} class="reader__camera" muted playsInline />
-    </div>
   );
 }

@@ -1,16 +1,20 @@
 // The body model beside plain published formulas on every open survey: tables and figures, no rows. STEELYARD_DATA names the data.
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { gunzipSync } from "node:zlib";
 import { formatNumber } from "@steelyard/core/units";
 import { createTypefaces, renderSvg } from "@steelyard/paper";
-import { analyseStudy, type MethodAccuracy } from "@steelyard/study/analysis";
-import { plainFormulas } from "@steelyard/study/formulas";
-import { importStudy, type MappingChange, openStudyFile } from "@steelyard/study/import";
-import { type Method, methodId } from "@steelyard/study/methods";
+import type { MethodAccuracy } from "@steelyard/study/analysis";
+import { methodId } from "@steelyard/study/methods";
 import { drawWithinBars, ENGLISH_REPORT } from "@steelyard/study/report";
-import { selectRows, wordAt } from "@steelyard/study/table";
 import { repositoryRoot } from "../scripts/read-workspaces.ts";
+import {
+  evidenceColumns,
+  evidenceLine,
+  FEWEST,
+  judgeSurvey,
+  openSurvey,
+  surveyFiles,
+} from "./judge-surveys.ts";
 
 const folder = process.env.STEELYARD_DATA;
 if (folder === undefined) {
@@ -18,69 +22,25 @@ if (folder === undefined) {
   process.exit(1);
 }
 
-/** Strata of fewer children say nothing. */
-const FEWEST = 100;
-const methods: readonly Method[] = [
-  { type: "body", inputs: ["lengthCm"] },
-  { type: "body", inputs: ["lengthCm", "armMm"] },
-  { type: "body", inputs: ["lengthCm", "armMm", "sex"] },
-  ...plainFormulas
-    .filter(({ gives }) => gives === "total")
-    .map(({ sourceId }): Method => ({ type: "formula", sourceId })),
-];
-const field = (
-  column: string,
-  own: "lengthCm" | "standingHeightCm" | "armMm",
-  unit: "cm" | "mm",
-): MappingChange => ({ column, role: { type: "field", field: own }, unit });
-const files = [
-  {
-    name: "surveys_children.csv.gz",
-    by: "dataset",
-    changes: [
-      { column: "dataset", role: { type: "group" } },
-      { column: "source", role: { type: "left" } },
-      { column: "country", role: { type: "left" } },
-    ] as MappingChange[],
-  },
-  {
-    name: "nhanes_children.csv.gz",
-    by: "cycle",
-    changes: [
-      field("recumbent_length_cm", "lengthCm", "cm"),
-      field("standing_height_cm", "standingHeightCm", "cm"),
-      field("mac_cm", "armMm", "cm"),
-      { column: "cycle", role: { type: "group" } },
-    ] as MappingChange[],
-  },
-] as const;
-
 const tenth = (value: number): string => formatNumber(Math.round(10 * value) / 10);
 const lines: string[] = [];
-const csv = [
-  "survey,method,children,mean_error_percent,sd_percent,pw10,pw10_low,pw10_high,pw20,pw20_low,pw20_high,coverage95",
-];
+const csv = [evidenceColumns];
 const bars: {
   name: string;
   within10: NonNullable<MethodAccuracy["overall"]>["within10"];
   within20: NonNullable<MethodAccuracy["overall"]>["within20"];
 }[] = [];
-for (const { name, by, changes } of files) {
-  const opened = await openStudyFile(gunzipSync(readFileSync(join(folder, name))));
-  const study = opened.ok ? importStudy(opened.value, { changes }) : opened;
-  if (!study.ok) throw new Error(`${name}: ${ENGLISH_REPORT.issue(study.error)}`);
-  const { table, fates, flow } = study.value;
+for (const file of surveyFiles) {
+  const { name, by } = file;
+  const study = await openSurvey(folder, file);
+  const { table, flow } = study;
   lines.push(
     `\n## ${name}\n`,
     `${formatNumber(flow.read)} rows; left out: ${flow.leftOut.map(({ fate, rows }) => `${ENGLISH_REPORT.fate(fate)} ${formatNumber(rows)}`).join(", ") || "none"}.\n`,
   );
   const groups = table.words.get(by);
   for (const group of groups?.levels ?? []) {
-    const children = selectRows(table, (row) => fates[row] === 0 && wordAt(groups, row) === group);
-    const analysis = analyseStudy(children, { methods });
-    const judged = analysis.methods.flatMap(({ overall, coverage, estimates }) =>
-      overall === undefined || overall.n < FEWEST ? [] : [{ overall, coverage, method: estimates.method }],
-    );
+    const judged = judgeSurvey(study, { by, group });
     if (judged.length === 0) continue;
     lines.push(
       `\n### ${group}\n`,
@@ -92,22 +52,7 @@ for (const { name, by, changes } of files) {
       lines.push(
         `| ${ENGLISH_REPORT.methodName(method)} | ${formatNumber(overall.n)} | ${tenth(overall.meanPercent)} | ${tenth(overall.sdPercent)} | ${tenth(100 * within10.share)} (${tenth(100 * within10.low)} to ${tenth(100 * within10.high)}) | ${tenth(100 * within20.share)} | ${coverage === undefined ? "" : tenth(100 * coverage.share)} |`,
       );
-      csv.push(
-        [
-          `"${group}"`,
-          methodId(method),
-          overall.n,
-          overall.meanPercent,
-          overall.sdPercent,
-          within10.share,
-          within10.low,
-          within10.high,
-          within20.share,
-          within20.low,
-          within20.high,
-          coverage?.share ?? "",
-        ].join(","),
-      );
+      csv.push(evidenceLine(group, { overall, coverage, method }));
       if (methodId(method) === "body:length+arm") bars.push({ name: group, within10, within20 });
     }
   }
@@ -135,7 +80,8 @@ writeFileSync(
 
 Written by \`npm run evidence\` from the open data (\`STEELYARD_DATA\`), by the functions that \`steelyard study\` calls; numbers in full:
 [accuracy.csv](accuracy.csv). Errors are estimate minus true weight, % of the true weight. Surveys are taken as they were published, with
-their slips; groups of fewer than ${FEWEST} children are left out. Each method is judged on the children it serves.
+their slips; BMX files are the CDC's own SAS transport files with the ages of the DEMO file of the same cycle, so three cycles stand here twice, as
+published and as tidied; groups of fewer than ${FEWEST} children are left out. Each method is judged on the children it serves.
 
 The shipped model was fitted to some of these children, so these figures flatter it; [the accuracy page](../accuracy.md) judges models that
 have not seen the children. Intervals are Wilson's and take children as independent. What must be known before anybody relies on an

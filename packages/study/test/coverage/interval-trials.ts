@@ -8,7 +8,7 @@ import {
 import { wilsonInterval } from "../../src/analysis/wilson-interval.ts";
 import { bootstrapClusters, type Generator } from "../../src/bootstrap/index.ts";
 import { comparePairedErrors, pairedDifference } from "../../src/comparison/index.ts";
-import { poolEffects } from "../../src/pooling/index.ts";
+import { poolEffects, poolSites, summariseSite } from "../../src/pooling/index.ts";
 
 /** One simulated study: for every interval it makes, whether it holds the truth it was drawn from. */
 export type Trial = (chance: Generator) => Readonly<Record<string, boolean>>;
@@ -40,7 +40,10 @@ export const trials: Readonly<Record<string, Trial>> = {
   regression({ normal, uniform }) {
     const sizes = many(60, () => 5 + 45 * uniform());
     const { bias } = regressionLimits({ differences: sizes.map((size) => 1 + 0.1 * size + normal()), sizes });
-    return { "proportional bias, slope, n = 60": holds(bias.slope, 0.1) };
+    return {
+      "proportional bias, slope, n = 60": holds(bias.slope, 0.1),
+      "proportional bias, intercept, n = 60": holds(bias.intercept, 1),
+    };
   },
   concordance({ normal }) {
     // SDs 10 and 11, correlation 0.95, shift 1: 2 x 0.95 x 110 / (100 + 121 + 1).
@@ -69,7 +72,12 @@ export const trials: Readonly<Record<string, Trial>> = {
       return [8 * a, 10 * (0.6 * a + 0.8 * b)] as const;
     });
     const own = comparePairedErrors({ first: pairs.map(([a]) => a), second: pairs.map(([, b]) => b) });
-    return { "difference of squared errors, t, n = 300": holds(own.squared.difference, -36) };
+    // Mean size of a normal error: SD sqrt(2 / pi).
+    const sizes = -2 * Math.sqrt(2 / Math.PI);
+    return {
+      "difference of squared errors, t, n = 300": holds(own.squared.difference, -36),
+      "difference of sizes of errors, t, n = 300": holds(own.absolute.difference, sizes),
+    };
   },
   readers({ normal }) {
     const table = (fixed: boolean): number[][] => {
@@ -120,6 +128,7 @@ export const trials: Readonly<Record<string, Trial>> = {
   repeated({ normal }) {
     // Interaction SD 2, within 1.5 and 1: variance of a single difference 4 + 2.25 + 1.
     const upper = 0.5 + Z * Math.sqrt(7.25);
+    const lower = 0.5 - Z * Math.sqrt(7.25);
     const children = many(50, (i) => {
       const child = 20 + 5 * normal();
       const own = 2 * normal();
@@ -134,6 +143,10 @@ export const trials: Readonly<Record<string, Trial>> = {
     const name = "50 children, 2 to 4 readings";
     return {
       [`bias of repeated readings, ${name}`]: holds(varying.bias, 0.5),
+      [`SD of a single difference, true value varying, ${name}`]: holds(varying.sd, Math.sqrt(7.25)),
+      [`SD of a single difference, true value constant, ${name}`]: holds(constant.sd, Math.sqrt(7.25)),
+      [`lower limit, true value varying, ${name}`]: holds(varying.lower, lower),
+      [`lower limit, true value constant, ${name}`]: holds(constant.lower, lower),
       [`upper limit, true value varying, ${name}`]: holds(varying.upper, upper),
       [`upper limit, true value constant, ${name}`]: holds(constant.upper, upper),
     };
@@ -151,15 +164,48 @@ export const trials: Readonly<Record<string, Trial>> = {
         own.prediction !== undefined && holds(own.prediction, another),
     };
   },
+  pooledPlainly({ normal, uniform }) {
+    // Many sites: the normal interval does not know that the variance between them was estimated.
+    const effects = many(60, () => {
+      const variance = 0.01 + 0.05 * uniform();
+      return { effect: 1 + 0.3 * normal() + Math.sqrt(variance) * normal(), variance };
+    });
+    const [dl, reml] = (["dersimonian-laird", "reml"] as const).map((between) =>
+      poolEffects(effects, { between, hartungKnapp: false }),
+    ) as [ReturnType<typeof poolEffects>, ReturnType<typeof poolEffects>];
+    return {
+      "pooled effect, DerSimonian-Laird, normal, 60 sites": holds(dl.pooled, 1),
+      "pooled effect, REML, normal, 60 sites": holds(reml.pooled, 1),
+    };
+  },
+  pooledShares({ normal, uniform }) {
+    // A true share for each site, its logit normal about 0.8: what is pooled is the share of the middle site.
+    const summaries = many(12, (i) => {
+      const p = 1 / (1 + Math.exp(-(0.8 + 0.3 * normal())));
+      const n = 150 + Math.floor(150 * uniform());
+      const trueKg = new Float64Array(n).fill(10);
+      const estimateKg = Float64Array.from({ length: n }, () =>
+        uniform() < p ? 10.2 + 0.5 * uniform() : 11.5 + uniform(),
+      );
+      return summariseSite({ site: `s${10 + i}`, trueKg, methods: [{ method: "m", estimateKg }] });
+    });
+    const truth = 100 / (1 + Math.exp(-0.8));
+    const [own] = poolSites(summaries);
+    return {
+      "share within 10 % pooled as logit, REML with Hartung-Knapp, 12 sites":
+        own !== undefined && holds(own.within10Percent.pooled, truth),
+    };
+  },
   bootstrap({ normal, uniform, next32 }) {
     const clusters = 120;
-    const columns = [0, 1, 2, 3].map(() => new Float64Array(clusters)) as [
+    const columns = [0, 1, 2, 3, 4].map(() => new Float64Array(clusters)) as [
+      Float64Array,
       Float64Array,
       Float64Array,
       Float64Array,
       Float64Array,
     ];
-    const [n, sum, squares, within] = columns;
+    const [n, sum, squares, within, sizes] = columns;
     for (let i = 0; i < clusters; i++) {
       const own = 4 * normal();
       for (let visit = 0; visit < 1 + Math.floor(4 * uniform()); visit++) {
@@ -167,24 +213,33 @@ export const trials: Readonly<Record<string, Trial>> = {
         n[i] = (n[i] as number) + 1;
         sum[i] = (sum[i] as number) + error;
         squares[i] = (squares[i] as number) + error * error;
+        sizes[i] = (sizes[i] as number) + Math.abs(error);
         within[i] = (within[i] as number) + (Math.abs(error) <= 10 ? 1 : 0);
       }
     }
-    const [mean, rmspe, share] = bootstrapClusters({
+    const sd = (s: Float64Array): number => {
+      const [count, total, squared] = s as unknown as [number, number, number];
+      return Math.sqrt(Math.max(0, squared - (total * total) / count) / (count - 1));
+    };
+    const [mean, rmspe, share, mape, upper] = bootstrapClusters({
       columns,
       statistics: [
         (s) => (s[1] as number) / (s[0] as number),
         (s) => Math.sqrt((s[2] as number) / (s[0] as number)),
         (s) => (s[3] as number) / (s[0] as number),
+        (s) => (s[4] as number) / (s[0] as number),
+        (s) => (s[1] as number) / (s[0] as number) + Z * sd(s),
       ],
       seed: next32(),
       replicates: 600,
-    }) as unknown as [Boot, Boot, Boot];
+    }) as unknown as [Boot, Boot, Boot, Boot, Boot];
     const name = "120 clusters";
     return {
       [`mean error, percentile bootstrap, ${name}`]: holds(mean.percentile, 1),
       [`mean error, BCa bootstrap, ${name}`]: holds(mean.bca, 1),
       [`RMSPE, BCa bootstrap, ${name}`]: holds(rmspe.bca, Math.sqrt(53)),
+      [`MAPE, BCa bootstrap, ${name}`]: holds(mape.bca, MEAN_SIZE),
+      [`upper limit, BCa bootstrap, ${name}`]: holds(upper.bca, 1 + Z * Math.sqrt(52)),
       [`share within 10 %, percentile bootstrap, ${name}`]: holds(share.percentile, WITHIN_10),
       [`share within 10 %, BCa bootstrap, ${name}`]: holds(share.bca, WITHIN_10),
     };
@@ -198,3 +253,6 @@ interface Boot {
 
 /** P(|1 + sqrt(52) Z| <= 10), from R: pnorm(9 / sqrt(52)) - pnorm(-11 / sqrt(52)). */
 const WITHIN_10 = 0.830421788239;
+
+/** E|1 + sqrt(52) Z|, from R: sqrt(104 / pi) * exp(-1 / 104) + 1 - 2 * pnorm(-1 / sqrt(52)). */
+const MEAN_SIZE = 5.80886;

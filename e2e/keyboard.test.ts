@@ -1,5 +1,7 @@
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { openPlace, type Place, sizes } from "./support/bedside.ts";
+import { caseLog } from "./support/case.ts";
 
 let place: Place;
 beforeAll(async () => {
@@ -96,6 +98,129 @@ test("the menu: open, choose, come back, and the focus is where reading goes on"
   await page.goBack();
   await expect.poll(total).toMatch(/kg$/);
   await expect.poll(() => page.title()).toBe("Steelyard Bedside");
+});
+
+/** What has the focus, as its user would name it; nothing where it is lost. */
+function focused(page: Page): Promise<string> {
+  return page.evaluate(() => {
+    const at = document.activeElement;
+    if (at === null || at === document.body) return "";
+    const labels = at instanceof HTMLInputElement ? [...(at.labels ?? [])] : [];
+    return (at.getAttribute("aria-label") ?? labels[0]?.textContent ?? at.textContent ?? "")
+      .replaceAll(/\s+/g, " ")
+      .trim();
+  });
+}
+
+/** Presses a key until the focus is on what is named so, as somebody without a pointer does. */
+async function reach(page: Page, name: RegExp, key: "Tab" | "Shift+Tab" = "Tab"): Promise<void> {
+  const passed: string[] = [];
+  for (let i = 0; i < 60; i++) {
+    await page.keyboard.press(key);
+    const at = await focused(page);
+    if (name.test(at)) return;
+    passed.push(at);
+  }
+  throw new Error(`No ${key} leads to ${name}: ${passed.join(" | ")}`);
+}
+
+/** Opens another screen by the menu. */
+async function toScreen(page: Page, screen: RegExp): Promise<void> {
+  await reach(page, /other screens$/, "Shift+Tab");
+  await page.keyboard.press("Enter");
+  await page.getByRole("navigation", { name: "Screens" }).waitFor();
+  await reach(page, screen);
+  await page.keyboard.press("Enter");
+  await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe("main");
+}
+
+test("clock, log and casebook without a pointer, and the focus is never lost", async () => {
+  const bedside = await place.visit({ viewport: sizes.desk });
+  const { page, lines } = bedside;
+  const log = caseLog(bedside);
+  const keys = page.keyboard;
+  await reach(page, /^Length/);
+  await keys.type("107");
+  await keys.press("Enter");
+  await keys.type("171");
+  await lines.first().waitFor();
+  await page.locator(".case-bar").waitFor();
+  await reach(page, /^Start the clock/);
+  await keys.press("Enter");
+  await expect.poll(() => focused(page)).toBe("Log");
+
+  // Back to the first line of the sheet, which is marked given, taken back, and marked again from the log.
+  await reach(page, /^adrenaline/, "Shift+Tab");
+  while (await page.evaluate(() => document.activeElement?.closest("[data-line]")?.previousElementSibling))
+    await keys.press("Shift+Tab");
+  await keys.press("Enter");
+  await reach(page, /^Mark .* given$/);
+  await keys.press("Enter");
+  await page.getByRole("status").filter({ hasText: "marked." }).waitFor();
+  await reach(page, /^Undo$/);
+  await keys.press("Enter");
+  await expect.poll(() => focused(page)).toBe("Log");
+  await keys.press("Enter");
+  await expect.poll(() => focused(page)).toBe("Close the log");
+  await reach(page, /^Note/, "Shift+Tab");
+  await keys.type("lines in");
+  await keys.press("Enter");
+  await expect.poll(async () => (await log.entries())[0]).toContain("lines in");
+  await keys.press("Escape");
+  await expect.poll(() => focused(page)).toBe("Log");
+
+  await toScreen(page, /^Casebook/);
+  await reach(page, /clock running/);
+  await keys.press("Enter");
+  await expect.poll(() => focused(page)).toMatch(/^Case /);
+  await reach(page, /^Weight, scale/);
+  await keys.type("18,4");
+  await keys.press("Enter");
+  await page.getByText("Weighed later: 18.4").waitFor();
+  await reach(page, /^Delete the case$/);
+  await keys.press("Enter");
+  await expect.poll(() => focused(page)).toBe("Bring the case back");
+  await keys.press("Enter");
+  await expect.poll(() => focused(page)).toMatch(/^Case /);
+  await page.getByText("Bring the case back").waitFor({ state: "detached" });
+});
+
+test("practice and the second reader without a pointer", async () => {
+  const { page, lines } = await place.visit();
+  const keys = page.keyboard;
+  await toScreen(page, /^Practice/);
+  await reach(page, /^Start with the first child$/);
+  await keys.press("Enter");
+  await expect.poll(() => focused(page)).toMatch(/^Child 1 of 20/);
+  await reach(page, /^Length/);
+  await keys.type("80");
+  await keys.press("Tab");
+  await keys.type("150");
+  await keys.press("Enter");
+  await expect.poll(() => focused(page)).toBe("Next child");
+  await keys.press("Enter");
+  await expect.poll(() => focused(page)).toMatch(/^Child 2 of 20/);
+
+  await toScreen(page, /^Bedside/);
+  await reach(page, /^Length/);
+  await keys.type("136");
+  await keys.press("Enter");
+  await keys.type("190");
+  await lines.first().waitFor();
+  await toScreen(page, /^Second reader/);
+  await reach(page, /^Hand over$/);
+  await keys.press("Enter");
+  await expect.poll(() => focused(page)).toBe("For the second reader");
+  await reach(page, /^Length, second/);
+  await keys.type("136.8");
+  await keys.press("Enter");
+  await keys.type("194");
+  await keys.press("Enter");
+  await expect.poll(() => focused(page)).toBe("Agreement");
+  await reach(page, /^Take both readings in$/);
+  await keys.press("Enter");
+  await page.getByText("Two readings, 4 mm apart: 192 mm counts.").waitFor();
+  await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe("main");
 });
 
 test("whatever has the focus shows it", async () => {

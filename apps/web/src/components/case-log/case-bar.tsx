@@ -1,4 +1,5 @@
 import type { VNode } from "preact";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import { cases } from "../../messages/cases.ts";
 import type { Due } from "../../state/due.ts";
 import { writeClock } from "./clock.ts";
@@ -27,10 +28,22 @@ export function CaseBar({
   onStart,
   onTurn,
 }: Props): VNode {
+  const log = useRef<HTMLButtonElement>(null);
+  // A button that goes away hands its focus on.
+  const handsOn = useRef(false);
+  useLayoutEffect(() => {
+    if (!handsOn.current || log.current === null) return;
+    handsOn.current = false;
+    log.current.focus({ preventScroll: true });
+  });
+  const thenToLog = (act: () => void) => (): void => {
+    handsOn.current = true;
+    act();
+  };
   return (
     <div class="case-bar">
       {seconds === undefined ? (
-        <button class="button case-bar__start" type="button" onClick={onStart}>
+        <button class="button case-bar__start" type="button" onClick={thenToLog(onStart)}>
           {cases.start} <span>{cases.startHint}</span>
         </button>
       ) : (
@@ -48,6 +61,7 @@ export function CaseBar({
             )}
           </p>
           <button
+            ref={log}
             class="button"
             type="button"
             aria-expanded={isOpen}
@@ -63,7 +77,7 @@ export function CaseBar({
         {marked !== undefined && (
           <>
             <span>{cases.marked(marked.what)}</span>
-            <button class="link" type="button" onClick={marked.onUndo}>
+            <button class="link" type="button" onClick={thenToLog(marked.onUndo)}>
               {cases.undo}
             </button>
           </>

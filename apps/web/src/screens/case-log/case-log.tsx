@@ -136,7 +136,11 @@ export function CaseLog({ state, child, report, onGiving }: Props): VNode | null
     <section
       class="case-log screen-only"
       aria-label={cases.bar}
-      onKeyDown={({ key }) => key === "Escape" && setOpen(false)}
+      onKeyDown={({ key, currentTarget }) => {
+        if (key !== "Escape" || !isOpen) return;
+        setOpen(false);
+        currentTarget.querySelector<HTMLElement>("[aria-controls]")?.focus();
+      }}
     >
       {isOpen && record !== undefined && (
         <div id={panelId} class="case-log__panel">

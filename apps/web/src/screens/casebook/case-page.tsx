@@ -7,6 +7,7 @@ import { ExportButtons } from "../../components/case-log/export-buttons.tsx";
 import { LogList } from "../../components/case-log/log-list.tsx";
 import { StopOrRun } from "../../components/case-log/stop-or-run.tsx";
 import { writeQuantity } from "../../components/quantity/quantity.tsx";
+import { useFocusAtFirst } from "../../effects/focus-at-first.ts";
 import { saveText } from "../../effects/save-text.ts";
 import { cases } from "../../messages/cases.ts";
 import type { CaseDesk } from "../../state/case-desk.ts";
@@ -53,16 +54,13 @@ export function CasePage({ record, desk }: Props): VNode {
         {record.closedAt === undefined && `, ${words.running}`}
       </p>
       {deletedAt !== undefined && deletion !== undefined && (
-        <div class="desk-remarks__loud" role="status">
-          <p>{words.deleted(code)}</p>
-          <button
-            class="button"
-            type="button"
-            onClick={() => void desk.add(caseId, [{ type: "undo", target: deletion }])}
-          >
-            {words.undelete}
-          </button>
-        </div>
+        <Deleted
+          code={code}
+          onBringBack={() => {
+            heading.current?.focus();
+            void desk.add(caseId, [{ type: "undo", target: deletion }]);
+          }}
+        />
       )}
       {estimate !== undefined && (
         <p class="case-page__weight">
@@ -87,6 +85,20 @@ export function CasePage({ record, desk }: Props): VNode {
           void desk.purge(caseId);
         }}
       />
+    </div>
+  );
+}
+
+/** Says that the case is deleted, and brings it back. */
+function Deleted({ code, onBringBack }: { readonly code: string; readonly onBringBack: () => void }): VNode {
+  const words = cases.casebook;
+  const button = useFocusAtFirst<HTMLButtonElement>();
+  return (
+    <div class="desk-remarks__loud" role="status">
+      <p>{words.deleted(code)}</p>
+      <button ref={button} class="button" type="button" onClick={onBringBack}>
+        {words.undelete}
+      </button>
     </div>
   );
 }

@@ -2,6 +2,7 @@ import type { VNode } from "preact";
 import { Quantity } from "../../components/quantity/quantity.tsx";
 import { readerMessages } from "../../messages/reader.ts";
 import type { Comparison } from "./compare-readings.ts";
+import { StageHeading } from "./stage-heading.tsx";
 
 interface Props {
   readonly comparison: Comparison;
@@ -14,7 +15,7 @@ export function Agreement({ comparison, onTakeIn, onDiscard }: Props): VNode {
   const { readings, weight, needsThird } = comparison;
   return (
     <div class="reader">
-      <h2>{readerMessages.agreement}</h2>
+      <StageHeading words={readerMessages.agreement} />
       <table class="reader__table">
         <thead>
           <tr>

@@ -4,6 +4,7 @@ import { QrCode } from "../../components/qr-code/qr-code.tsx";
 import { readerMessages } from "../../messages/reader.ts";
 import { answerCode, type Reading, type Tag } from "./reading-code.ts";
 import { ReadingFields } from "./reading-fields.tsx";
+import { StageHeading } from "./stage-heading.tsx";
 
 /** The second reader's own device: blind fields, then a code that carries what was read back to the first one. */
 export function OtherDevice({ tag }: { readonly tag: Tag }): VNode {
@@ -11,7 +12,7 @@ export function OtherDevice({ tag }: { readonly tag: Tag }): VNode {
   if (reading === undefined) {
     return (
       <div class="reader">
-        <h2>{readerMessages.blindTitle}</h2>
+        <StageHeading words={readerMessages.blindTitle} />
         <p>{readerMessages.blindIntro}</p>
         <ReadingFields doneWord={readerMessages.showCode} onDone={setReading} />
       </div>
@@ -20,7 +21,7 @@ export function OtherDevice({ tag }: { readonly tag: Tag }): VNode {
   const code = answerCode({ tag, ...reading });
   return (
     <div class="reader">
-      <h2>{readerMessages.answerTitle}</h2>
+      <StageHeading words={readerMessages.answerTitle} />
       <output class="reader__sign">{code}</output>
       <QrCode text={code.replace(" ", "")} label={readerMessages.answerTitle} />
       <button class="button" type="button" onClick={() => setReading(undefined)}>

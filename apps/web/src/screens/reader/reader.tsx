@@ -12,6 +12,7 @@ import { OtherDevice } from "./other-device.tsx";
 import { type Reading, readAskCode } from "./reading-code.ts";
 import "./reader.css";
 import { ReadingFields } from "./reading-fields.tsx";
+import { StageHeading } from "./stage-heading.tsx";
 
 type Stage =
   | { readonly type: "choosing" }
@@ -39,7 +40,7 @@ export function Screen({ path, child, texts, site, send }: ScreenProps): VNode {
   if (stage.type === "blind") {
     return (
       <div class="reader">
-        <h2>{readerMessages.blindTitle}</h2>
+        <StageHeading words={readerMessages.blindTitle} />
         <p>{readerMessages.blindIntro}</p>
         <ReadingFields
           doneWord={readerMessages.done}

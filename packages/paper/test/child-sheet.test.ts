@@ -49,6 +49,12 @@ function placesOf(items: readonly Item[], words: string): readonly (readonly [nu
   });
 }
 
+function fillsOf({ pages }: Drawing): ReadonlySet<string> {
+  const of = (item: Item): string[] =>
+    item.kind === "group" ? item.items.flatMap(of) : "fill" in item && item.fill ? [item.fill] : [];
+  return new Set(pages.flatMap(({ items }) => items.flatMap(of)));
+}
+
 describe("drawChildSheet()", () => {
   it("has no text on another or off its box, whatever the problem, sheet and language", async () => {
     const context = await sampleContext({ formulary: draftFormulary });
@@ -154,6 +160,15 @@ describe.each(labelSheets)("drawLabels() on $id", (sheet) => {
         }
       }
     }
+    for (const messages of [context.messages, FRENCH_PAPER]) {
+      const coloured = drawLabels({ ...context, messages, sheet, report, problems, classColours: true });
+      expect(checkDrawing(coloured, context.typefaces)).toEqual([]);
+      // A colour never comes without its class in words.
+      expect(textOf(coloured)).toContain(messages.labels.classes.vasopressor);
+      expect(fillsOf(coloured).has("#d6bfdd")).toBe(true);
+    }
+    const plain = drawLabels({ ...context, sheet, report, problems });
+    expect([...fillsOf(plain)].filter((fill) => !/^#(..)\1\1$/.test(fill))).toEqual([]);
     const text = textOf(drawLabels({ ...context, sheet, report, problems: ["anaphylaxis"] }));
     expect(text).toContain("adrenaline 280 micrograms = 0.28 mL 1 mg/mL, anaphylaxis, IM");
     expect(text).toContain("DRAFT, not signed");

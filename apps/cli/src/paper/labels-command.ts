@@ -11,10 +11,12 @@ export function createLabelsCommand(): Command {
   return withChildOptions(
     new Command("labels").description("Syringe labels for the doses of one child."),
     `a label sheet by the size of its labels: ${known}`,
-  ).action(printLabels);
+  )
+    .option("--class-colours", "the class colours of ISO 26825 beside the words; none without it")
+    .action(printLabels);
 }
 
-async function printLabels(options: ChildPaperOptions): Promise<void> {
+async function printLabels(options: ChildPaperOptions & { readonly classColours?: true }): Promise<void> {
   formatOf(options.output);
   // The default of the other papers is no label sheet.
   const sheet = labelSheetOf(options.page === "a4" ? "70x37" : options.page);
@@ -24,8 +26,9 @@ async function printLabels(options: ChildPaperOptions): Promise<void> {
       `There is no label sheet "${options.page}": use ${known}. Nothing was written.`,
     );
   }
-  const choices = { sheet: sheet.value.id };
+  const classColours = options.classColours === true;
+  const choices = { sheet: sheet.value.id, classColours };
   const { loaded, report, problems } = await loadGivenChild({ paper: "labels", choices, options });
-  const drawing = drawLabels({ ...loaded.context, sheet: sheet.value, report, problems });
+  const drawing = drawLabels({ ...loaded.context, sheet: sheet.value, report, problems, classColours });
   await writePaper({ drawing, output: options.output, loaded });
 }

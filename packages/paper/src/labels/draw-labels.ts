@@ -9,12 +9,15 @@ import { contentBox, drawWatermark, framePage } from "../frame/frame-page.ts";
 import type { SheetContext } from "../frame/sheet-context.ts";
 import { divideSheet } from "./divide-sheet.ts";
 import { drawProof } from "./draw-proof.ts";
+import { classBandMm, drawClassBand, labelClassOf } from "./label-class.ts";
 import type { LabelSheet } from "./label-sheet.ts";
 
 export interface LabelsInput extends SheetContext {
   readonly sheet: LabelSheet;
   readonly report: ChildReport;
   readonly problems: readonly ProblemId[];
+  /** The class colours of ISO 26825 at the left of each label, and the class in words; none when absent. */
+  readonly classColours?: boolean;
 }
 
 /**
@@ -106,9 +109,13 @@ function isDrawnUp({ volume, dose, preparations }: DoseLine): boolean {
   return (volume !== undefined && dose.unit !== "mL") || (preparations ?? []).length > 0;
 }
 
-function drawLabel(input: LabelsInput, own: DoseLine, box: Box): Item {
+function drawLabel(input: LabelsInput, own: DoseLine, place: Box): Item {
   const { typefaces, messages, imprint, report } = input;
   const { labels, frame } = messages;
+  const labelClass = input.classColours ? labelClassOf(own) : undefined;
+  const classWords = labelClass === undefined ? "" : `, ${labels.classes[labelClass]}`;
+  const bandMm = labelClass === undefined ? 0 : classBandMm + 1.5;
+  const box = { ...place, xMm: place.xMm + bandMm, widthMm: place.widthMm - bandMm };
   const { xMm, yMm, widthMm, heightMm } = box;
   const { totalKg, rests } = report.weight;
   const [amount, strength] = contentsOf(own);
@@ -127,7 +134,7 @@ function drawLabel(input: LabelsInput, own: DoseLine, box: Box): Item {
     roomMm: isLow ? 4 : 5,
     font: "bold",
   });
-  const of = fitParagraph(typefaces, `${strength}, ${own.use}, ${own.route}`, {
+  const of = fitParagraph(typefaces, `${strength}, ${own.use}, ${own.route}${classWords}`, {
     at: [xMm, yMm + name.heightMm + dose.heightMm],
     widthMm,
     sizesPt: isLow ? [6.5, 6, 5.5, 5] : [8, 7, 6.5, 6, 5.5],
@@ -140,6 +147,7 @@ function drawLabel(input: LabelsInput, own: DoseLine, box: Box): Item {
   const draft = imprint.signed ? "" : `, ${frame.draftLong}`;
   const third = widthMm * 0.55;
   return group([
+    ...(labelClass === undefined ? [] : [drawClassBand(labelClass, place)]),
     name.group,
     dose.group,
     of.group,

@@ -1,3 +1,5 @@
+import type { LabelClass } from "../labels/label-class.ts";
+
 /** The words of the syringe labels. */
 export interface LabelsMessages {
   readonly title: string;
@@ -6,5 +8,7 @@ export interface LabelsMessages {
   readonly noLabels: string;
   readonly drawnUp: string;
   readonly by: string;
+  /** The classes of ISO 26825 in words, beside their colours. */
+  readonly classes: Readonly<Record<LabelClass, string>>;
   weight(values: { readonly kg: string }): string;
 }

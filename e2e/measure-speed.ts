@@ -2,7 +2,7 @@
 //
 // The processor is slowed down four times by the browser's own throttling. Figures are medians, and only as good as the
 // machine is idle: they are printed, not tested.
-import { type Bedside, openPlace } from "./support/bedside.ts";
+import { type Bedside, openPlace, type Place, sizes } from "./support/bedside.ts";
 
 const slowdown = 4;
 const startBudgetMs = 1000;
@@ -59,7 +59,43 @@ async function offlineStartsMs(bedside: Bedside, url: string): Promise<number[]>
   return times;
 }
 
+/** Operators of the keystroke-level model in seconds: press, point, make up one's mind. */
+const pressS = 0.2;
+const pointS = 1.1;
+const thinkS = 1.35;
+/** Before the length, before the arm, before looking for the dose, and before reading it. */
+const thoughts = 4;
+
+/** From the first touch on the length to the first dose in sight: touches, and what the page itself takes of it, 7 times. */
+async function firstDose(place: Place): Promise<{ touches: number; ms: number[] }> {
+  const ms: number[] = [];
+  let touches = 0;
+  for (let i = 0; i < 7; i++) {
+    const bedside = await place.visit({
+      viewport: sizes.phone,
+      hasTouch: true,
+      isMobile: true,
+      reducedMotion: "reduce",
+    });
+    const { page, length } = bedside;
+    await page.getByRole("button", { name: "How to measure: Length", exact: true }).waitFor();
+    await slow(bedside);
+    touches = 0;
+    const start = performance.now();
+    for (const name of ["", "1", "3", "6", "Next", "1", "9", "0", "Done"]) {
+      const pad = page.getByRole("toolbar");
+      await (name === "" ? length : pad.getByRole("button", { name, exact: true })).tap();
+      touches++;
+    }
+    await page.locator('[data-line="adrenaline.arrest"] .dose-line__draw b').waitFor();
+    ms.push(performance.now() - start);
+    await page.context().close();
+  }
+  return { touches, ms };
+}
+
 const place = await openPlace();
+const first = await firstDose(place);
 const visitor = await place.visit();
 const keyMs = median(await keyPressesMs(visitor, { opensAll: false }));
 const shown = await visitor.lines.count();
@@ -77,3 +113,8 @@ console.log(
 );
 console.log(`the same with all ${uses} uses open: ${allOpenMs} ms (no budget)`);
 console.log(`offline start to usable, median of 7: ${startMs} ms (budget ${startBudgetMs})`);
+console.log(
+  `first touch to first dose on a phone: ${first.touches} touches; by the keystroke-level model ` +
+    `${(first.touches * (pointS + pressS) + thoughts * thinkS).toFixed(1)} s of a person; ` +
+    `a machine's fingers and the page take ${median(first.ms)} ms of it, median of 7`,
+);

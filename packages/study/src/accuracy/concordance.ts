@@ -9,6 +9,29 @@ export interface Concordance extends Interval {
   readonly accuracy: number;
 }
 
+/** The coefficient alone, of two values or more; equality everywhere is 1. */
+export function concordanceValue(first: ArrayLike<number>, second: ArrayLike<number>): number {
+  const n = first.length;
+  const [a, b] = [momentsOf(first), momentsOf(second)];
+  const spread = a.squares + b.squares + n * (a.mean - b.mean) ** 2;
+  return spread === 0 ? 1 : (2 * productOf({ first, second, a, b })) / spread;
+}
+
+type Moments = ReturnType<typeof momentsOf>;
+
+function productOf(given: {
+  first: ArrayLike<number>;
+  second: ArrayLike<number>;
+  a: Moments;
+  b: Moments;
+}): number {
+  const { first, second, a, b } = given;
+  let product = 0;
+  for (let i = 0; i < first.length; i++)
+    product += ((first[i] as number) - a.mean) * ((second[i] as number) - b.mean);
+  return product;
+}
+
 /**
  * Lin's concordance correlation of two methods, -1 to 1, with a 95 % interval through Fisher's z.
  *
@@ -48,10 +71,9 @@ export function concordance({
     throw new RangeError(
       `Cannot compute concordance as values must differ: current value is ${a.squares === 0 ? first[0] : second[0]}`,
     );
-  let product = 0;
-  for (let i = 0; i < n; i++) product += ((first[i] as number) - a.mean) * ((second[i] as number) - b.mean);
+  const product = productOf({ first, second, a, b });
   const shift = (a.mean - b.mean) ** 2;
-  const value = (2 * product) / (a.squares + b.squares + n * shift);
+  const value = concordanceValue(first, second);
   const r = product / Math.sqrt(a.squares * b.squares);
   // u^2 of the paper: shift relative to the product of the SDs.
   const u2 = (n * shift) / Math.sqrt(a.squares * b.squares);

@@ -30,7 +30,7 @@ export interface LimitsOptions {
  * version (then take the exponential of everything). Differences must be independent: for repeat visits see `repeatedLimits` and
  * `bootstrapClusters`.
  *
- * `differences`: at least 3 finite values, otherwise a `RangeError`.
+ * `differences`: at least 2 finite values, otherwise a `RangeError`.
  *
  * ```ts
  * import assert from "node:assert/strict";
@@ -49,7 +49,7 @@ export function limitsOfAgreement(
   differences: ArrayLike<number>,
   { confidence = 0.95, multiplier = normalQuantile(0.975, 0, 1) }: LimitsOptions = {},
 ): LimitsOfAgreement {
-  checkValues("compute limits of agreement", differences, 3);
+  checkValues("compute limits of agreement", differences, 2);
   const n = differences.length;
   const { mean, squares } = momentsOf(differences);
   const sd = Math.sqrt(squares / (n - 1));

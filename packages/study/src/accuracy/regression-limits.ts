@@ -80,9 +80,7 @@ function fitLine(x: ArrayLike<number>, y: ArrayLike<number>): FittedLine {
     throw new RangeError(
       `Cannot fit regression limits as sizes must not all be equal: current value is ${x[0]}`,
     );
-  let xy = 0;
-  for (let i = 0; i < n; i++) xy += ((x[i] as number) - meanX) * ((y[i] as number) - meanY);
-  const slope = xy / xx;
+  const slope = slopeOf(x, y);
   const intercept = meanY - slope * meanX;
   let rest = 0;
   for (let i = 0; i < n; i++) rest += ((y[i] as number) - intercept - slope * (x[i] as number)) ** 2;
@@ -98,4 +96,13 @@ function fitLine(x: ArrayLike<number>, y: ArrayLike<number>): FittedLine {
   const p =
     slopeError === 0 ? Number(slope === 0) : 2 * studentCumulative(-Math.abs(slope / slopeError), n - 2);
   return { intercept: around(intercept, interceptError), slope: around(slope, slopeError), p };
+}
+
+/** Least-squares slope of y on x, 0 where all x are equal. */
+export function slopeOf(x: ArrayLike<number>, y: ArrayLike<number>): number {
+  const { mean: meanX, squares: xx } = momentsOf(x);
+  const { mean: meanY } = momentsOf(y);
+  let xy = 0;
+  for (let i = 0; i < x.length; i++) xy += ((x[i] as number) - meanX) * ((y[i] as number) - meanY);
+  return xx === 0 ? 0 : xy / xx;
 }

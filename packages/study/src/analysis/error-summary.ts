@@ -1,13 +1,9 @@
-import studentQuantile from "@stdlib/stats-base-dists-t-quantile";
+import { concordanceValue } from "../accuracy/concordance.ts";
+import type { Interval } from "../accuracy/interval.ts";
+import { limitsOfAgreement } from "../accuracy/limits-of-agreement.ts";
+import { slopeOf } from "../accuracy/regression-limits.ts";
 import { medianInPlace } from "./median.ts";
 import { type Proportion, wilsonInterval } from "./wilson-interval.ts";
-
-/** A number with its 95 % interval. */
-export interface Interval {
-  readonly value: number;
-  readonly low: number;
-  readonly high: number;
-}
 
 /** Limits of agreement: 95 % of differences lie between them, with the interval of each. */
 export interface Limits {
@@ -64,15 +60,16 @@ export function summariseErrors({
   const errors = new Float64Array(n);
   const differences = new Float64Array(n);
   const logs = new Float64Array(n);
+  const sizes = new Float64Array(n);
   const within = [0, 0, 0];
   let [over, under, squares, absolute] = [0, 0, 0, 0];
-  let [sumX, sumY] = [0, 0];
   for (let i = 0; i < n; i++) {
     const estimate = estimateKg[i] as number;
     const weight = trueKg[i] as number;
     const error = (100 * (estimate - weight)) / weight;
     errors[i] = error;
     differences[i] = estimate - weight;
+    sizes[i] = (estimate + weight) / 2;
     logs[i] = Math.log(estimate / weight);
     // A boundary is inside: 11 for 10 is within 10 %, whatever the last bit says.
     const size = Math.abs(error) - 1e-9;
@@ -83,8 +80,6 @@ export function summariseErrors({
     if (-error - 1e-9 > 20) under++;
     squares += error * error;
     absolute += Math.abs(error);
-    sumX += estimate;
-    sumY += weight;
   }
   const percent = limitsOf(errors);
   const log = limitsOf(logs);
@@ -110,51 +105,13 @@ export function summariseErrors({
     percent,
     kg: limitsOf(differences),
     ratio: { bias: ratio(log.bias), sd: Math.exp(log.sd), lower: ratio(log.lower), upper: ratio(log.upper) },
-    ...linear({ estimateKg, trueKg, errors, meanX: sumX / n, meanY: sumY / n }),
+    concordance: concordanceValue(estimateKg, trueKg),
+    slopePercentPerKg: slopeOf(sizes, errors),
   };
 }
 
+/** Limits with the symmetric interval of 1999: the one that the report prints and describes. */
 function limitsOf(values: Float64Array): Limits {
-  const n = values.length;
-  let sum = 0;
-  for (const value of values) sum += value;
-  const mean = sum / n;
-  let squares = 0;
-  for (const value of values) squares += (value - mean) ** 2;
-  const sd = Math.sqrt(squares / (n - 1));
-  const t = studentQuantile(0.975, n - 1);
-  const interval = (value: number, error: number): Interval => ({
-    value,
-    low: value - t * error,
-    high: value + t * error,
-  });
-  const limitError = sd * Math.sqrt(1 / n + 1.96 ** 2 / (2 * (n - 1)));
-  return {
-    bias: interval(mean, sd / Math.sqrt(n)),
-    sd,
-    lower: interval(mean - 1.96 * sd, limitError),
-    upper: interval(mean + 1.96 * sd, limitError),
-  };
-}
-
-function linear(given: {
-  estimateKg: Float64Array;
-  trueKg: Float64Array;
-  errors: Float64Array;
-  meanX: number;
-  meanY: number;
-}): Pick<ErrorSummary, "concordance" | "slopePercentPerKg"> {
-  const { estimateKg, trueKg, errors, meanX, meanY } = given;
-  let [xx, yy, xy, mm, me] = [0, 0, 0, 0, 0];
-  for (let i = 0; i < errors.length; i++) {
-    const x = (estimateKg[i] as number) - meanX;
-    const y = (trueKg[i] as number) - meanY;
-    xx += x * x;
-    yy += y * y;
-    xy += x * y;
-    mm += ((x + y) / 2) ** 2;
-    me += ((x + y) / 2) * (errors[i] as number);
-  }
-  const spread = xx + yy + errors.length * (meanX - meanY) ** 2;
-  return { concordance: spread === 0 ? 1 : (2 * xy) / spread, slopePercentPerKg: mm === 0 ? 0 : me / mm };
+  const { bias, sd, approximate } = limitsOfAgreement(values);
+  return { bias, sd: sd.value, ...approximate };
 }

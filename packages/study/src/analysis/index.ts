@@ -1,3 +1,4 @@
+export type { Interval } from "../accuracy/interval.ts";
 export {
   type AnalyseStudyOptions,
   analyseStudy,
@@ -5,6 +6,6 @@ export {
   type StratumAccuracy,
   type StudyAnalysis,
 } from "./analyse-study.ts";
-export type { ErrorSummary, Interval, Limits } from "./error-summary.ts";
+export type { ErrorSummary, Limits } from "./error-summary.ts";
 export { MADE_STRATA } from "./strata.ts";
 export type { Proportion } from "./wilson-interval.ts";

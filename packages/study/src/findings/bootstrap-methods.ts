@@ -27,7 +27,7 @@ const FIGURES: readonly AccuracyFigure[] = [
 ];
 
 /** The column whose words are clusters unless another is chosen: one called so, else the child's number where a child has several rows. */
-export function usualClusters({ words, rows }: StudyTable): string | undefined {
+function usualClusters({ words, rows }: StudyTable): string | undefined {
   if (words.has("cluster")) return "cluster";
   const children = words.get("childId");
   return children !== undefined && children.levels.length < rows ? "childId" : undefined;
@@ -57,13 +57,19 @@ export function bootstrapMethods(
   const leftOut: { method: string; clusters: number }[] = [];
   const drawn = methods.flatMap(({ estimates }, i): ClusteredAccuracy[] => {
     const method = methodId(estimates.method);
+    // Sums of millions of clusters would fill the memory only to be refused.
+    const most = clusters?.levels.length ?? estimates.served;
+    if (most > MOST_CLUSTERS) {
+      leftOut.push({ method, clusters: most });
+      return [];
+    }
     const columns = clusterColumns({
       estimateKg: estimates.estimateKg,
       trueKg,
       ...(clusters === undefined ? {} : { cluster: clusters.codes }),
     });
     const [children = new Float64Array()] = columns;
-    if (children.length < 2 || children.length > MOST_CLUSTERS) {
+    if (children.length < 2) {
       leftOut.push({ method, clusters: children.length });
       return [];
     }

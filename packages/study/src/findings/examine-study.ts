@@ -6,6 +6,7 @@ import { crossValidateCalibration, learningCurve, weighedChildren } from "../cal
 import { doseConsequence } from "../consequence/index.ts";
 import { childAt } from "../methods/child-at.ts";
 import { methodId } from "../methods/index.ts";
+import { selectRows } from "../table/index.ts";
 import { bootstrapMethods } from "./bootstrap-methods.ts";
 import type { MethodConsequence, MethodRegression, SiteLearning, StudyFindings } from "./study-findings.ts";
 
@@ -18,7 +19,7 @@ export interface ExamineStudyOptions {
   readonly seed: number;
   /** Of the bootstrap; 2,000 when absent. */
   readonly replicates?: number;
-  /** Column of words that names the clusters; see `usualClusters` when absent. */
+  /** Column of words that names the clusters; when absent `cluster`, else the children where one has several rows, else each row is its own. */
   readonly clusters?: string | undefined;
   /** Chosen for the consequence of errors; without it none is computed. */
   readonly formulary?: Formulary | undefined;
@@ -117,9 +118,8 @@ function judgeDoses(
 }
 
 function learnFrom({ table }: StudyAnalysis, seed: number): SiteLearning {
-  const all = weighedChildren(table);
-  const every = Math.max(1, Math.ceil(all.length / MOST_LEARNT));
-  const children = all.filter((_, i) => i % every === 0);
+  const every = Math.max(1, Math.ceil(table.rows / MOST_LEARNT));
+  const children = weighedChildren(selectRows(table, (row) => row % every === 0));
   return {
     every,
     children: children.length,

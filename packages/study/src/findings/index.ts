@@ -1,4 +1,3 @@
-export { usualClusters } from "./bootstrap-methods.ts";
 export { type ExamineStudyOptions, examineStudy } from "./examine-study.ts";
 export type {
   ClusterBootstrap,

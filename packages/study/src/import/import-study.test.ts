@@ -183,7 +183,7 @@ describe("bad files", () => {
   });
 
   it("inflates no workbook that was made to exhaust the memory", async () => {
-    const bomb = zipSync({ "xl/worksheets/sheet1.xml": new Uint8Array(60e6) }, { level: 9 });
+    const bomb = zipSync({ "xl/worksheets/sheet1.xml": new Uint8Array(12e6) }, { level: 6 });
     expect(bomb.length).toBeLessThan(100_000);
     expect(await issueOf(bomb)).toBe("workbook-too-large");
   });

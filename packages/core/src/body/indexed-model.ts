@@ -157,8 +157,8 @@ interface SexTable {
 type PerQuantity<T> = Readonly<Record<Quantity, T>>;
 
 /** One lookup by name at reading, and every object of the same shape. */
-function perQuantity<T>(valueOf: (quantity: Quantity) => T): PerQuantity<T> {
-  return Object.fromEntries(quantities.map((quantity) => [quantity, valueOf(quantity)])) as Record<
+function perQuantity<T>(makeFor: (quantity: Quantity) => T): PerQuantity<T> {
+  return Object.fromEntries(quantities.map((quantity) => [quantity, makeFor(quantity)])) as Record<
     Quantity,
     T
   >;

@@ -46,6 +46,31 @@ const COMMANDS: readonly LazyCommand[] = [
     description: "True-scale papers for a bay without a screen, as PDF or SVG.",
     load: async () => (await import("./paper/paper-command.ts")).definePaperCommand,
   },
+  {
+    name: "serve",
+    description: "Serve the page and keep the cases of a department.",
+    load: async () => (await import("./records/serve-command.ts")).defineServeCommand,
+  },
+  {
+    name: "device",
+    description: "Enrol, list and revoke the devices that may send cases.",
+    load: async () => (await import("./records/device-command.ts")).defineDeviceCommand,
+  },
+  {
+    name: "audit",
+    description: "Read the audit log of the records, and verify it.",
+    load: async () => (await import("./records/audit-command.ts")).defineAuditCommand,
+  },
+  {
+    name: "backup",
+    description: "Write the records to a file while the server runs.",
+    load: async () => (await import("./records/backup-command.ts")).defineBackupCommand,
+  },
+  {
+    name: "restore",
+    description: "Put a backup into an empty database.",
+    load: async () => (await import("./records/backup-command.ts")).defineRestoreCommand,
+  },
 ];
 
 /** The whole command, ready to parse its arguments with `parseAsync`. */

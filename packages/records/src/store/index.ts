@@ -1,4 +1,5 @@
 export type { AppendOutcome, AppendRequest } from "./append-events.ts";
+export { backupStore, type RestoreIssue, restoreStore } from "./backup.ts";
 export type { Device } from "./devices.ts";
 export type { StoreTrouble } from "./dialect/engine.ts";
 export type { DocumentIssue, DocumentKind, SiteDocument } from "./documents.ts";

@@ -48,11 +48,14 @@ export async function startTemporaryPostgres({
   if (!durable) settings.push("fsync=off", "synchronous_commit=off", "full_page_writes=off");
   const start = async (): Promise<void> => {
     const args = ["-D", data, ...settings.flatMap((setting) => ["-c", setting])];
-    server = spawn(join(bin, "postgres"), args, { ...owner, cwd: folder, stdio: "ignore", detached: true });
+    const launch = () =>
+      spawn(join(bin, "postgres"), args, { ...owner, cwd: folder, stdio: "ignore", detached: true });
+    server = launch();
     for (const deadline = performance.now() + 30_000; ; ) {
       const ready = spawnSync(join(bin, "pg_isready"), ["-q", "-h", folder, "-U", user, "-d", "postgres"]);
       if (ready.status === 0) return;
-      if (server.exitCode !== null) throw new Error("Cannot start PostgreSQL: it ended at once");
+      // A killed postmaster leaves backends that go a moment later; until then the next one ends at once.
+      if (server.exitCode !== null) server = launch();
       if (performance.now() > deadline) throw new Error("Cannot start PostgreSQL within 30 s");
       await new Promise((resolve) => setTimeout(resolve, 30));
     }

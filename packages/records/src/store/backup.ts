@@ -43,6 +43,20 @@ export type RestoreIssue =
 /**
  * Writes every row of every table, one JSON line each, as they were at one moment, while others go on writing; the last line has
  * the count and the SHA-256 of all before it. Gives the rows written.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { backupStore, openStore } from "@steelyard/records/store";
+ *
+ * const newId = () => "00000000-0000-4000-8000-000000000001";
+ * const options = { database: { type: "sqlite", file: ":memory:" }, clock: () => "2026-11-25T03:12:00.000Z", newId } as const;
+ * const store = await openStore(options);
+ * await store.addSite("resus");
+ * const lines: string[] = [];
+ * assert.equal(await backupStore(store, async (line) => void lines.push(line)), 1);
+ * assert.equal(lines.length, 3);
+ * await store.close();
+ * ```
  */
 export function backupStore(
   { db, engine, clock }: Store,
@@ -105,6 +119,18 @@ class Refused extends Error {
 /**
  * Puts a backup into an empty store, whole or not at all; gives the rows. The store keeps its own epoch, by which devices learn to send
  * again what the backup lacks.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { openStore, restoreStore } from "@steelyard/records/store";
+ *
+ * const newId = () => "00000000-0000-4000-8000-000000000001";
+ * const options = { database: { type: "sqlite", file: ":memory:" }, clock: () => "2026-11-25T03:12:00.000Z", newId } as const;
+ * const store = await openStore(options);
+ * async function* nothing() {}
+ * assert.deepEqual(await restoreStore(store, nothing()), { ok: false, error: { type: "no-backup" } });
+ * await store.close();
+ * ```
  */
 export async function restoreStore(
   { db }: Store,

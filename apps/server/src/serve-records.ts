@@ -66,10 +66,12 @@ export async function serveRecords({
   });
   const retention = keepRetention({ store, settings, log: server.log });
   const devices = (await store.listDevices(settings.site)).filter(({ revokedAt }) => revokedAt === undefined);
+  const hint =
+    devices.length > 0 ? "" : "\nNo device may send cases yet. Enrol one: steelyard device add --name NAME";
   const status = await listenUntilStopped(server, {
     ...settings.listen,
     describe: (address) =>
-      `Steelyard records: ${address} (site ${settings.site}, ${store.engine.name}, ${devices.length} devices)`,
+      `Steelyard records: ${address} (site ${settings.site}, ${store.engine.name}, ${devices.length} devices)${hint}`,
     onStopping: () => {
       stopping = true;
     },

@@ -211,35 +211,6 @@ describe.each(engines)("the records on $name", ({ newDatabase, name }) => {
     await expect(open(database)).rejects.toThrow("by a later version of Steelyard");
   });
 
-  it("come back whole from a backup, on any engine, under another epoch, or not at all", async () => {
-    await store.appendEvents({ ...from, events: sampleCase });
-    await store.enrolDevice({ site: "resus", actor: "command", id: uuid(7), name: "Resus 1", token });
-    const lines: string[] = [];
-    const rows = await backupStore(store, async (line) => void lines.push(line));
-    expect(rows).toBe(1 + 1 + sampleCase.length + 2);
-    async function* read(some: readonly string[]): AsyncGenerator<string> {
-      yield* some;
-    }
-    for (const engine of engines) {
-      const other = await open(engine.newDatabase());
-      const changed = lines.map((line) => line.replace("Pulse back", "No pulse"));
-      for (const bad of [lines.slice(0, -1), lines.slice(0, 5), changed, [...lines, lines[1] ?? ""]]) {
-        expect(await restoreStore(other, read(bad))).toMatchObject({ ok: false, error: { type: "damaged" } });
-      }
-      expect(await restoreStore(other, read(["{}"]))).toMatchObject({ error: { type: "no-backup" } });
-      expect(await other.listSites()).toEqual([]);
-      expect(await restoreStore(other, read(lines))).toEqual({ ok: true, value: rows });
-      expect(await other.readChanges({ site: "resus", since: 0, limit: 100 })).toEqual(
-        await store.readChanges({ site: "resus", since: 0, limit: 100 }),
-      );
-      expect((await other.findDevice(token))?.id).toBe(uuid(7));
-      expect((await other.verifyAudit()).faults).toEqual([]);
-      expect(other.epoch).not.toBe(store.epoch);
-      expect(await restoreStore(other, read(lines))).toMatchObject({ error: { type: "not-empty" } });
-      await other.close();
-    }
-  });
-
   it("find each thing that was done to the audit log behind their back", async () => {
     for (const sample of sampleCase) await store.appendEvents({ ...from, events: [sample] });
     const without = async (table: string, operation: "update" | "delete", statement: string) => {

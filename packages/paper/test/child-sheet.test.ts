@@ -6,6 +6,7 @@ import {
   formatWeight,
   kilograms,
   millimetres,
+  writtenKg,
 } from "@steelyard/core/units";
 import { describeDosingWarning, describeWorking } from "@steelyard/core/wording";
 import { draftFormulary } from "@steelyard/formulary";
@@ -172,5 +173,13 @@ describe.each(labelSheets)("drawLabels() on $id", (sheet) => {
     const text = textOf(drawLabels({ ...context, sheet, report, problems: ["anaphylaxis"] }));
     expect(text).toContain("adrenaline 280 micrograms = 0.28 mL 1 mg/mL, anaphylaxis, IM");
     expect(text).toContain("DRAFT, not signed");
+    for (const line of report.sheet) {
+      if (line.problem !== "anaphylaxis" || line.unavailable !== undefined || line.volume === undefined)
+        continue;
+      if (line.dose.unit === "mL") continue;
+      expect(text).toContain(
+        `for ${formatWeight(writtenKg(line.basisKg))} ${line.basis}`.replace("\u00a0", " "),
+      );
+    }
   });
 });

@@ -117,7 +117,7 @@ function drawLabel(input: LabelsInput, own: DoseLine, place: Box): Item {
   const bandMm = labelClass === undefined ? 0 : classBandMm + 1.5;
   const box = { ...place, xMm: place.xMm + bandMm, widthMm: place.widthMm - bandMm };
   const { xMm, yMm, widthMm, heightMm } = box;
-  const { totalKg, rests } = report.weight;
+  const { rests } = report.weight;
   const [amount, strength] = contentsOf(own);
   const isLow = heightMm < 26;
   const name = fitParagraph(typefaces, own.medicine, {
@@ -141,8 +141,11 @@ function drawLabel(input: LabelsInput, own: DoseLine, place: Box): Item {
     roomMm: isLow ? 5.4 : 8,
   });
   const foot = yMm + heightMm;
+  // The weight that this dose goes by: a label that named another one would be checked against the wrong sum.
+  const measured = own.basis === "total" && rests.includes("scaleKg");
   const weight = labels.weight({
-    kg: formatWeight(writtenKg(totalKg, { measured: rests.includes("scaleKg") })),
+    kg: formatWeight(writtenKg(own.basisKg, { measured })),
+    basis: messages.booklet.basis[own.basis],
   });
   const draft = imprint.signed ? "" : `, ${frame.draftLong}`;
   const third = widthMm * 0.55;

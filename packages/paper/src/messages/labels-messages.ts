@@ -10,5 +10,6 @@ export interface LabelsMessages {
   readonly by: string;
   /** The classes of ISO 26825 in words, beside their colours. */
   readonly classes: Readonly<Record<LabelClass, string>>;
-  weight(values: { readonly kg: string }): string;
+  /** The weight that the dose goes by, and which one that is. */
+  weight(values: { readonly kg: string; readonly basis: string }): string;
 }

@@ -21,5 +21,5 @@ export const ENGLISH_LABELS: LabelsMessages = {
     anticholinergic: "anticholinergic",
     antiemetic: "antiemetic",
   },
-  weight: ({ kg }) => `for ${kg}`,
+  weight: ({ kg, basis }) => `for ${kg} ${basis}`,
 };

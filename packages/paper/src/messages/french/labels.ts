@@ -21,5 +21,5 @@ export const FRENCH_LABELS: LabelsMessages = {
     anticholinergic: "anticholinergique",
     antiemetic: "antiémétique",
   },
-  weight: ({ kg }) => `pour ${kg}`,
+  weight: ({ kg, basis }) => `pour ${kg} (${basis})`,
 };

@@ -26,14 +26,17 @@ export const builtPage = process.env.STEELYARD_PAGE ?? join(import.meta.dirname,
 export async function openPlace({
   pageDir = builtPage,
   browserSwitches = [],
+  server: given,
 }: {
   readonly pageDir?: string;
+  /** Another server than that of the page alone. */
+  readonly server?: Awaited<ReturnType<typeof createServer>>;
   readonly browserSwitches?: readonly string[];
 } = {}): Promise<Place> {
   if (!existsSync(join(pageDir, "index.html"))) {
     throw new Error("The page is not built. The journeys run with: npm run e2e");
   }
-  const server = await createServer({ pageDir });
+  const server = given ?? (await createServer({ pageDir }));
   const url = await server.listen({ host: "127.0.0.1", port: 0 });
   const browser = await startBrowser(browserSwitches);
   return {

@@ -1,1 +1,2 @@
 export { createServer } from "./create-server.ts";
+export { createMetrics } from "./metrics.ts";

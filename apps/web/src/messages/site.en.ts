@@ -31,6 +31,39 @@ export const siteEn = {
   made: ({ createdOn, signed }: SiteIdentity): string => `${createdOn}, ${signed ? "signed" : "not signed"}`,
   children: ({ children, dates }: SiteEvidence): string =>
     `${formatNumber(children)} ${children === 1 ? "child" : "children"}${dates === undefined ? "" : `, weighed from ${dates.from} to ${dates.to}`}`,
+  department: {
+    title: "Department",
+    intro:
+      "Where the department runs a server, this device can send it its cases and show those of the other devices. Weights and doses never need it, and cases are kept here first. Whoever runs the server enrols the device and gets a token for it, once: “steelyard device add”.",
+    token: "Token of this device",
+    link: "Link this device",
+    noToken: "That is no token: it has 32 letters, digits, - and _ or more, and no spaces.",
+    unlink: "Unlink this device",
+    asking: "Asking the server.",
+    reached: "The server answers.",
+    waiting: (count: number): string =>
+      count === 0
+        ? "Every event of this device is on it."
+        : count === 1
+          ? "1 event waits."
+          : `${count} events wait.`,
+    refused: (count: number): string =>
+      count === 1
+        ? "1 event was not taken and stays on this device:"
+        : `${count} events were not taken and stay on this device:`,
+    reasons: {
+      faulty: "it holds something that the server cannot read",
+      "id-taken": "the server has another event under the same number",
+      "case-purged": "the department has deleted that case by its policy",
+    },
+    trouble: {
+      unreachable: "The server does not answer; it is asked again by itself.",
+      "no-server": "There is no department server under this address.",
+      "not-enrolled":
+        "The server does not know this token, or not any more. Unlink, and ask for another one.",
+      "update-needed": "The server is of another version: load the page again while the network is on.",
+    },
+  },
   change: (before: number, after: number): string =>
     `${one(before)}\u00a0% before, ${one(after)}\u00a0% after`,
 };

@@ -33,5 +33,37 @@ export const siteFr: Words<typeof siteEn> = {
   made: ({ createdOn, signed }) => `${createdOn}, ${signed ? "signé" : "non signé"}`,
   children: ({ children, dates }) =>
     `${whole(children)} enfant${FRENCH_NUMBERS.plural(children) === "one" ? "" : "s"}${dates === undefined ? "" : `, de la pesée du ${dates.from} à celle du ${dates.to}`}`,
+  department: {
+    title: "Service",
+    intro:
+      "Là où le service a un serveur, cet appareil peut lui envoyer ses cas et montrer ceux des autres appareils. Poids et doses n’en ont jamais besoin, et les cas sont d’abord gardés ici. Qui gère le serveur inscrit l’appareil et reçoit pour lui un jeton, une seule fois\u00a0: «\u202fsteelyard device add\u202f».",
+    token: "Jeton de cet appareil",
+    link: "Relier cet appareil",
+    noToken: "Ce n’est pas un jeton\u00a0: il a au moins 32 lettres, chiffres, - et _, sans espace.",
+    unlink: "Délier cet appareil",
+    asking: "Le serveur est interrogé.",
+    reached: "Le serveur répond.",
+    waiting: (count) =>
+      count === 0
+        ? "Il a chaque événement de cet appareil."
+        : count === 1
+          ? "1 événement attend."
+          : `${whole(count)} événements attendent.`,
+    refused: (count) =>
+      FRENCH_NUMBERS.plural(count) === "one"
+        ? `${whole(count)} événement n’a pas été pris et reste sur cet appareil\u00a0:`
+        : `${whole(count)} événements n’ont pas été pris et restent sur cet appareil\u00a0:`,
+    reasons: {
+      faulty: "il contient quelque chose que le serveur ne sait pas lire",
+      "id-taken": "le serveur a un autre événement sous le même numéro",
+      "case-purged": "le service a supprimé ce cas selon ses règles",
+    },
+    trouble: {
+      unreachable: "Le serveur ne répond pas\u202f; il sera interrogé de nouveau tout seul.",
+      "no-server": "Il n’y a pas de serveur de service à cette adresse.",
+      "not-enrolled": "Le serveur ne connaît pas ce jeton, ou plus. Déliez, et demandez-en un autre.",
+      "update-needed": "Le serveur est d’une autre version\u00a0: rechargez la page avec le réseau.",
+    },
+  },
   change: (before, after) => `${one(before)}\u00a0% avant, ${one(after)}\u00a0% après`,
 };

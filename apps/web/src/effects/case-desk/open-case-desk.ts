@@ -4,15 +4,26 @@ import { siteInUse } from "../../state/site-in-use.ts";
 import { versions } from "../../state/versions.ts";
 import { findSite } from "../kept-site.ts";
 import { type CaseStore, type EventRow, openCaseStore } from "./case-store.ts";
+import { type Department, openDepartment } from "./department.ts";
 import { type Lock, makeLock, openEvent, openLock, sealEvent } from "./seal.ts";
 import { type Tabs, watchTabs } from "./watch-tabs.ts";
 
 let desk: CaseDesk | undefined;
+let exchange: Department | undefined;
 
 /** The one desk of this tab, opened when it is first asked for. */
 export function caseDesk(): CaseDesk {
-  desk ??= openCaseDesk();
+  if (desk === undefined) {
+    desk = openCaseDesk();
+    exchange = openDepartment(desk);
+  }
   return desk;
+}
+
+/** The one exchange of this tab with the server of its department. */
+export function department(): Department {
+  caseDesk();
+  return exchange as Department;
 }
 
 function openCaseDesk(): CaseDesk {

@@ -5,6 +5,7 @@ import { FileChoice } from "../../components/file-choice/file-choice.tsx";
 import { keepSite } from "../../effects/kept-site.ts";
 import type { ScreenProps } from "../../frame/screen-props.ts";
 import { siteMessages } from "../../messages/site.ts";
+import { DepartmentLink } from "./department-link.tsx";
 import { readSiteText } from "./read-site-text.ts";
 import "./site.css";
 
@@ -39,6 +40,7 @@ export function Screen({ site, send }: ScreenProps): VNode {
       />
       <p role="status">{said}</p>
       {site === undefined ? <p>{siteMessages.none}</p> : <Evidence site={site} />}
+      <DepartmentLink />
     </div>
   );
 }

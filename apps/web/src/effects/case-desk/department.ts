@@ -1,0 +1,216 @@
+import {
+  collected,
+  newSyncState,
+  nextSyncStep,
+  type PullAnswer,
+  type PushAnswer,
+  pullAnswered,
+  pullAnswerSchema,
+  pushAnswered,
+  pushAnswerSchema,
+  recorded,
+  resumeSync,
+  type SyncState,
+  syncFailed,
+} from "@steelyard/records/sync";
+import { type GenericSchema, safeParse } from "valibot";
+import type { CaseDesk } from "../../state/case-desk.ts";
+import { type DepartmentState, unlinked } from "../../state/department.ts";
+import { findDepartment, type KeptDepartment, keepDepartment } from "../kept-department.ts";
+
+/** Cases of other devices are asked for this often while nothing else happens, ms. */
+const lookMs = 30_000;
+/** A server that does not answer for so long is asked again later, ms. */
+const patienceMs = 15_000;
+
+/** The exchange of this tab with the server of the department. */
+export interface Department {
+  readonly state: () => DepartmentState;
+  readonly subscribe: (tell: () => void) => () => void;
+  readonly link: (token: string) => void;
+  readonly unlink: () => void;
+}
+
+type Answer<T> =
+  | { readonly type: "answer"; readonly value: T }
+  | { readonly type: NonNullable<DepartmentState["trouble"]> };
+
+/**
+ * Sends what the desk holds and fetches what it lacks, for as long as the device has a token. Never in the way: the desk keeps everything
+ * first, and a server that is not there changes nothing but what is told here.
+ *
+ * After a start everything readable is offered once more; the server knows what it has, so that does no harm.
+ */
+export function openDepartment(desk: CaseDesk): Department {
+  let kept = findDepartment();
+  let sync: SyncState = startOf(kept);
+  let state: DepartmentState = unlinked;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let isBusy = false;
+  /** Events of the desk that the exchange has been given, or that came by it. */
+  const offered = new Set<string>();
+  const tellers = new Set<() => void>();
+
+  const tell = (change: Partial<DepartmentState> = {}): void => {
+    const { trouble: _, ...rest } = state;
+    const refused = sync.refused.map(({ reason }) => reason.type);
+    state =
+      kept === undefined
+        ? unlinked
+        : { ...rest, ...change, link: "on", waiting: sync.waiting.length, refused };
+    for (const each of tellers) each();
+  };
+  const soon = (ms: number): void => {
+    clearTimeout(timer);
+    timer = setTimeout(() => void run(), ms);
+  };
+  const fail = (type: Exclude<Answer<unknown>["type"], "answer">): void => {
+    const failure = type === "no-server" ? "unreachable" : type;
+    sync = syncFailed(sync, { failure, nowMs: Date.now(), chance: Math.random() });
+    tell({ trouble: type });
+  };
+  const reached = (): void => {
+    if (kept !== undefined && (kept.epoch !== sync.epoch || kept.cursor !== sync.cursor)) {
+      kept = { token: kept.token, cursor: sync.cursor, ...(sync.epoch && { epoch: sync.epoch }) };
+      keepDepartment(kept);
+    }
+    tell({ reachedAt: Date.now() });
+  };
+
+  /** One step; what follows from it is asked for at its end. */
+  const step = async (token: string): Promise<number | undefined> => {
+    const next = nextSyncStep(sync, Date.now());
+    switch (next.type) {
+      case "collect": {
+        const { events } = desk.state();
+        for (const { id } of events) offered.add(id);
+        sync = collected(sync, events);
+        return 0;
+      }
+      case "push": {
+        const answer = await ask<PushAnswer>(token, pushAnswerSchema, "push", next.request);
+        if (answer.type !== "answer") fail(answer.type);
+        else {
+          sync = pushAnswered(sync, next.request, answer.value);
+          reached();
+        }
+        return 0;
+      }
+      case "pull": {
+        const query = Object.entries(next.request).map(([name, value]) => [name, String(value)]);
+        const address = `pull?${new URLSearchParams(query)}`;
+        const answer = await ask<PullAnswer>(token, pullAnswerSchema, address);
+        if (answer.type !== "answer") {
+          fail(answer.type);
+          return 0;
+        }
+        const pulled = pullAnswered(sync, next.request, answer.value);
+        for (const { id } of pulled.events) offered.add(id);
+        await desk.take(pulled.events);
+        for (const caseId of pulled.purgedCaseIds) await desk.purge(caseId);
+        // Only now: what was pulled and not kept would be passed over the next time.
+        sync = pulled.state;
+        reached();
+        return 0;
+      }
+      case "wait":
+        return Math.max(next.untilMs - Date.now(), 0);
+      case "idle":
+        sync = { ...sync, mustPull: true };
+        return lookMs;
+      case "halted":
+        tell({ trouble: next.why });
+        return undefined;
+    }
+  };
+  const run = async (): Promise<void> => {
+    const token = kept?.token;
+    if (isBusy || token === undefined) return;
+    isBusy = true;
+    try {
+      const ms = await step(token);
+      if (ms !== undefined) soon(ms);
+    } catch {
+      // A desk that cannot keep what was pulled has said so itself.
+      fail("unreachable");
+      soon(lookMs);
+    } finally {
+      isBusy = false;
+    }
+  };
+  const takeUp = (): void => {
+    const fresh = desk.state().events.filter(({ id }) => !offered.has(id));
+    if (kept === undefined || sync.mustCollect || fresh.length === 0) return;
+    for (const { id } of fresh) offered.add(id);
+    sync = recorded(sync, fresh);
+    tell(state.trouble === undefined ? {} : { trouble: state.trouble });
+    soon(0);
+  };
+
+  desk.subscribe(takeUp);
+  addEventListener("online", () => {
+    if (kept === undefined) return;
+    sync = resumeSync(sync);
+    soon(0);
+  });
+  tell();
+  soon(0);
+  return {
+    state: () => state,
+    subscribe: (own) => {
+      tellers.add(own);
+      return () => tellers.delete(own);
+    },
+    link: (token) => {
+      kept = { token };
+      keepDepartment(kept);
+      sync = newSyncState;
+      offered.clear();
+      tell();
+      soon(0);
+    },
+    unlink: () => {
+      kept = undefined;
+      keepDepartment(undefined);
+      clearTimeout(timer);
+      tell();
+    },
+  };
+}
+
+function startOf(kept: KeptDepartment | undefined): SyncState {
+  const { epoch, cursor } = kept ?? {};
+  return epoch === undefined || cursor === undefined ? newSyncState : { ...newSyncState, epoch, cursor };
+}
+
+/** Asks the server under the page's own address; whatever does not fit the schema is no answer. */
+async function ask<T>(
+  token: string,
+  schema: GenericSchema<T>,
+  address: string,
+  body?: unknown,
+): Promise<Answer<T>> {
+  try {
+    const reply = await fetch(`/api/sync/${address}`, {
+      method: body === undefined ? "GET" : "POST",
+      headers: {
+        authorization: `Bearer ${token}`,
+        ...(body === undefined ? {} : { "content-type": "application/json" }),
+      },
+      ...(body === undefined ? {} : { body: JSON.stringify(body) }),
+      cache: "no-store",
+      signal: AbortSignal.timeout(patienceMs),
+    });
+    if (reply.status === 401 || reply.status === 403) return { type: "not-enrolled" };
+    // A server of the page alone knows nothing of records.
+    if (reply.status === 404 || reply.status === 405) return { type: "no-server" };
+    const value: unknown = await reply.json();
+    if (reply.status === 400 && (value as { problem?: unknown } | null)?.problem === "unknown-protocol") {
+      return { type: "update-needed" };
+    }
+    const read = safeParse(schema, value);
+    return reply.ok && read.success ? { type: "answer", value: read.output } : { type: "unreachable" };
+  } catch {
+    return { type: "unreachable" };
+  }
+}

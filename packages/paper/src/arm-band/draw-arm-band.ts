@@ -91,7 +91,7 @@ export function drawArmBand(input: SheetContext & { readonly size: PageSize }): 
     pages: 1,
     items,
   });
-  return { title: armBand.title, language: messages.language, pages: [page] };
+  return { title: armBand.title, language: messages.language.tag, pages: [page] };
 }
 
 /** The arm with its two tips, the mark halfway and the tape, each with its word. */

@@ -51,7 +51,7 @@ export function drawTapePiece(
     if (!isFigure) continue;
     const strong = mm % 50 === 0;
     items.push(
-      setText(typefaces, formatNumber(mm), [x + 7.4, y + mm - fromMm], {
+      setText(typefaces, formatNumber(mm, messages.language.numbers), [x + 7.4, y + mm - fromMm], {
         sizePt: strong ? 9 : 7,
         font: strong ? "bold" : "regular",
         anchor: "middle",

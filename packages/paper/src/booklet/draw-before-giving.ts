@@ -5,6 +5,7 @@ import type { Box, Group, Item } from "../drawing/item.ts";
 import { hairline, soft } from "../drawing/palette.ts";
 import { setParagraph } from "../drawing/set-text.ts";
 import { group, line } from "../drawing/shapes.ts";
+import { formularyLanguage } from "../frame/formulary-language.ts";
 import type { SheetContext } from "../frame/sheet-context.ts";
 
 const gapMm = 5;
@@ -28,7 +29,9 @@ export function drawBeforeGiving(
       uses.filter((use) => use.problem === problem && hasWords(use)).map((use) => ({ name, use })),
     );
     if (own.length === 0) continue;
-    blocks.push(headingBlock(context.typefaces, describeProblem(problem, context.messages.core), widthMm));
+    blocks.push(
+      headingBlock(context.typefaces, describeProblem(problem, context.messages.language.messages), widthMm),
+    );
     for (const { name, use } of own) blocks.push(useBlock(context, `${name}, ${use.title}`, use, widthMm));
   }
   return blocks.length === 0 ? [] : flowColumns({ blocks, box, columns: 2, gapMm });
@@ -38,22 +41,30 @@ function hasWords({ contraindications, cautions, monitoring }: Use): boolean {
   return contraindications.length + cautions.length + monitoring.length > 0;
 }
 
-function useBlock({ typefaces, messages }: SheetContext, head: string, use: Use, widthMm: number): Block {
+function useBlock(context: SheetContext, head: string, use: Use, widthMm: number): Block {
+  const { typefaces, messages } = context;
   const { booklet } = messages;
+  const spoken = formularyLanguage(context);
   const kinds = [
     [booklet.notFor, use.contraindications],
     [booklet.beware, use.cautions],
     [booklet.watch, use.monitoring],
   ] as const;
   const parts = [
-    { words: head, look: { sizePt: 7.2, font: "bold", widthMm } as const },
+    { words: head, look: { sizePt: 7.2, font: "bold", widthMm, ...spoken } as const },
     ...kinds.flatMap(([word, notes]) =>
       notes.length === 0
         ? []
         : [
             {
-              words: `${word} ${notes.map(({ text }) => text).join(" ")}`,
-              look: { sizePt: 6.4, widthMm, ...(notes === use.monitoring ? { colour: soft } : {}) } as const,
+              words: notes.map(({ text }) => text).join(" "),
+              look: {
+                sizePt: 6.4,
+                widthMm,
+                lead: word,
+                ...spoken,
+                ...(notes === use.monitoring ? { colour: soft } : {}),
+              } as const,
             },
           ],
     ),

@@ -176,11 +176,14 @@ export function* drawBookletInSteps(input: BookletInput): Generator<BookletProgr
       }),
     );
   }
-  return { title: booklet.title, language: messages.language, pages };
+  return { title: booklet.title, language: messages.language.tag, pages };
 }
 
 function nameOf({ messages }: SheetContext, { fromKg, toKg }: WeightStep): string {
-  return messages.booklet.step({ from: formatNumber(fromKg), to: formatNumber(toKg) });
+  return messages.booklet.step({
+    from: formatNumber(fromKg, messages.language.numbers),
+    to: formatNumber(toKg, messages.language.numbers),
+  });
 }
 
 /** A black tab at the outer edge, lower the heavier: the closed booklet shows a staircase of weights. */
@@ -191,7 +194,7 @@ function drawTab(
   const heightMm = 16;
   const x = box.xMm + box.widthMm - tabMm + 2;
   const y = box.yMm + at * (box.heightMm - heightMm);
-  const words = `${formatNumber(step.fromKg)}\u00a0${messages.booklet.tabUnit}`;
+  const words = `${formatNumber(step.fromKg, messages.language.numbers)}\u00a0${messages.booklet.tabUnit}`;
   return [
     group([
       { kind: "rectangle", xMm: x, yMm: y, widthMm: tabMm - 2, heightMm, fill: ink },
@@ -224,7 +227,7 @@ function drawContents(
   const behind =
     beforeGivingPage === undefined
       ? ""
-      : ` ${booklet.beforeGivingAt({ page: formatNumber(beforeGivingPage) })}`;
+      : ` ${booklet.beforeGivingAt({ page: formatNumber(beforeGivingPage, messages.language.numbers) })}`;
   const how = setParagraph(typefaces, `${booklet.how}${behind}`, {
     at: [box.xMm, box.yMm],
     widthMm: box.widthMm,
@@ -251,10 +254,15 @@ function drawContents(
           font: "bold",
           sizePt: 10,
         }),
-        setText(typefaces, formatNumber(firstPages[i] as number), [x + columnMm - 8, y], {
-          sizePt: 10,
-          anchor: "end",
-        }),
+        setText(
+          typefaces,
+          formatNumber(firstPages[i] as number, messages.language.numbers),
+          [x + columnMm - 8, y],
+          {
+            sizePt: 10,
+            anchor: "end",
+          },
+        ),
       ],
       { role: "LI" },
     );

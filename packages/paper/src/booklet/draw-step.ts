@@ -9,6 +9,7 @@ import type { Box, Group, Item } from "../drawing/item.ts";
 import { hairline, soft } from "../drawing/palette.ts";
 import { setParagraph, setText } from "../drawing/set-text.ts";
 import { group, line } from "../drawing/shapes.ts";
+import { formularyLanguage } from "../frame/formulary-language.ts";
 import type { SheetContext } from "../frame/sheet-context.ts";
 import { lengthAtIdeal } from "./length-at-ideal.ts";
 import { sheetAt, type WeightStep } from "./weight-steps.ts";
@@ -34,16 +35,23 @@ export function drawStep(
   for (const problem of problems) {
     const lines = sheet.filter((own) => own.problem === problem);
     if (lines.length === 0) continue;
-    blocks.push(headingBlock(context.typefaces, describeProblem(problem, context.messages.core), widthMm));
-    for (const own of lines)
-      blocks.push(doseBlock(context, writeLine(own, context.messages.booklet), widthMm));
+    blocks.push(
+      headingBlock(context.typefaces, describeProblem(problem, context.messages.language.messages), widthMm),
+    );
+    for (const own of lines) blocks.push(doseBlock(context, writeLine(own, context.messages), widthMm));
   }
   blocks.push(...lookupBlocks(context, step, widthMm));
   return flowColumns({ blocks, box, columns: 2, gapMm });
 }
 
-function doseBlock({ typefaces }: SheetContext, own: WrittenLine, widthMm: number): Block {
-  const head = { sizePt: 6.6, colour: soft, widthMm: widthMm - basisMm } as const;
+function doseBlock(context: SheetContext, own: WrittenLine, widthMm: number): Block {
+  const { typefaces } = context;
+  const head = {
+    sizePt: 6.6,
+    colour: soft,
+    widthMm: widthMm - basisMm,
+    ...formularyLanguage(context),
+  } as const;
   const dose = { sizePt: 8.4, font: "bold", widthMm } as const;
   const note = { sizePt: 6, widthMm } as const;
   const measured = (text: string, look: typeof head | typeof dose | typeof note): number =>
@@ -91,5 +99,8 @@ function lookupBlocks(context: SheetContext, { kg }: WeightStep, widthMm: number
 
 /** "Computed for 12 kg. ...", over the doses. */
 export function stepNote({ messages }: SheetContext, { kg }: WeightStep): string {
-  return messages.booklet.computedFor({ kg: formatNumber(kg), lengthCm: formatNumber(lengthAtIdeal(kg)) });
+  return messages.booklet.computedFor({
+    kg: formatNumber(kg, messages.language.numbers),
+    lengthCm: formatNumber(lengthAtIdeal(kg), messages.language.numbers),
+  });
 }

@@ -71,7 +71,7 @@ export function drawChildSheet(input: ChildSheetInput): Drawing {
   const front = { ...box, yMm: head.bottomMm, heightMm: box.yMm + box.heightMm - head.bottomMm };
   const chosen = problems.flatMap((problem) => {
     const lines = report.sheet.filter((own) => own.problem === problem);
-    return lines.length === 0 ? [] : [{ words: describeProblem(problem, messages.core), lines }];
+    return lines.length === 0 ? [] : [{ words: describeProblem(problem, messages.language.messages), lines }];
   });
   const doses: Block[] = chosen.flatMap(({ words, lines }) => [
     headingBlock(typefaces, words, box.widthMm),
@@ -97,7 +97,7 @@ export function drawChildSheet(input: ChildSheetInput): Drawing {
   const pages = fronts.length + backs.length;
   return {
     title: childSheet.title,
-    language: messages.language,
+    language: messages.language.tag,
     pages: [
       ...fronts.map((items, i) =>
         framePage(input, {
@@ -155,17 +155,28 @@ function drawHead(
     return group([text, line([from + text.widthMm + 2, box.yMm + 4.6], [to, box.yMm + 4.6], strokes.thin)]);
   };
   const big = (kg: number, words: string, more: string, x: number): Item[] => [
-    setText(typefaces, formatWeight(kg), [x, box.yMm + 16], { font: "bold", sizePt: 24 }),
+    setText(typefaces, formatWeight(kg, messages.language.numbers), [x, box.yMm + 16], {
+      font: "bold",
+      sizePt: 24,
+    }),
     setText(typefaces, words, [x, box.yMm + 21], { font: "bold", sizePt: 9 }),
     ...(more === "" ? [] : [setText(typefaces, more, [x, box.yMm + 25.4], { sizePt: 9 })]),
   ];
   const isScale = rests.includes("scaleKg");
   const range = isScale
     ? ""
-    : childSheet.range({ low: formatWeight(writtenKg(low95Kg)), high: formatWeight(writtenKg(high95Kg)) });
+    : childSheet.range({
+        low: formatWeight(writtenKg(low95Kg), messages.language.numbers),
+        high: formatWeight(writtenKg(high95Kg), messages.language.numbers),
+      });
   const flow = createFlow(typefaces, { xMm: box.xMm, yMm: box.yMm + 28, widthMm: box.widthMm });
-  flow.paragraph(`${measured.join(", ")}. ${describeRests(rests, messages.core)}`, { sizePt: 9 });
-  const told = [...notes, ...report.warnings.map((warning) => describeBodyWarning(warning, messages.core))];
+  flow.paragraph(`${measured.join(", ")}. ${describeRests(rests, messages.language.messages)}`, {
+    sizePt: 9,
+  });
+  const told = [
+    ...notes,
+    ...report.warnings.map((warning) => describeBodyWarning(warning, messages.language.messages)),
+  ];
   if (told.length > 0) flow.paragraph(told.join(" "), { sizePt: 8, font: "bold" });
   flow.space(2);
   return {

@@ -13,17 +13,19 @@ import type { Block } from "../drawing/flow-columns.ts";
 import { hairline, soft } from "../drawing/palette.ts";
 import { setParagraph, setText } from "../drawing/set-text.ts";
 import { group, line, strokes } from "../drawing/shapes.ts";
+import { formularyLanguage } from "../frame/formulary-language.ts";
 import type { SheetContext } from "../frame/sheet-context.ts";
 
 /** Width of the columns for time, giver and checker, mm. */
 const signMm = 66;
 
 /** One dose with room to sign for it. */
-export function givenBlock({ typefaces, messages }: SheetContext, own: SheetLine, widthMm: number): Block {
-  const written = writeLine(own, messages.booklet);
+export function givenBlock(context: SheetContext, own: SheetLine, widthMm: number): Block {
+  const { typefaces, messages } = context;
+  const written = writeLine(own, messages);
   const textMm = widthMm - signMm - 4;
   const basis = written.basis === undefined ? "" : ` (${written.basis})`;
-  const head = { sizePt: 7.2, colour: soft, widthMm: textMm } as const;
+  const head = { sizePt: 7.2, colour: soft, widthMm: textMm, ...formularyLanguage(context) } as const;
   const dose = { sizePt: 9.6, font: "bold", widthMm: textMm } as const;
   const note = { sizePt: 6.6, widthMm: textMm } as const;
   const parts = [
@@ -66,11 +68,12 @@ export function givenBlock({ typefaces, messages }: SheetContext, own: SheetLine
 }
 
 /** The steps of one dose, one sentence after another. */
-export function workingBlock({ typefaces }: SheetContext, own: SheetLine, widthMm: number): Block {
+export function workingBlock(context: SheetContext, own: SheetLine, widthMm: number): Block {
+  const { typefaces, messages } = context;
   const head = `${own.medicine}, ${own.use}, ${own.route}`;
-  const steps = own.working.map((step) => describeWorking(step)).join(" ");
+  const steps = own.working.map((step) => describeWorking(step, messages.language.dosing)).join(" ");
   const look = { sizePt: 6.4, widthMm } as const;
-  const headLook = { ...look, font: "bold" } as const;
+  const headLook = { ...look, font: "bold", ...formularyLanguage(context) } as const;
   const headMm = setParagraph(typefaces, head, { ...headLook, at: [0, 0] }).heightMm;
   const stepsMm = steps === "" ? 0 : setParagraph(typefaces, steps, { ...look, at: [0, 0] }).heightMm;
   return {
@@ -89,12 +92,13 @@ export function lookupBlocksOf(
   lines: readonly (EquipmentLine | SignLine)[],
   widthMm: number,
 ): readonly Block[] {
+  const { lookup } = context.messages.language;
   return lines.flatMap((own) => {
     if (own.unavailable !== undefined) return [];
     const row =
       "item" in own
-        ? ([describeEquipmentItem(own), describeEquipmentSize(own.item, own)] as const)
-        : ([describeSign(own), describeSignValue(own)] as const);
+        ? ([describeEquipmentItem(own, lookup), describeEquipmentSize(own.item, own, lookup)] as const)
+        : ([describeSign(own, lookup), describeSignValue(own, lookup)] as const);
     return [rowBlock(context, row, widthMm)];
   });
 }

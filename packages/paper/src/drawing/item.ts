@@ -72,12 +72,27 @@ export interface Text {
 }
 
 /** What a group is to a screen reader: the standard structure types of PDF. */
-export type Role = "H1" | "H2" | "H3" | "P" | "Figure" | "Table" | "TR" | "TH" | "TD" | "L" | "LI" | "Note";
+export type Role =
+  | "H1"
+  | "H2"
+  | "H3"
+  | "P"
+  | "Figure"
+  | "Table"
+  | "TR"
+  | "TH"
+  | "TD"
+  | "L"
+  | "LI"
+  | "Note"
+  | "Span";
 
 export interface Group {
   readonly kind: "group";
   readonly items: readonly Item[];
   readonly role?: Role;
+  /** Language of its words where that is not the language of the drawing; with a role. */
+  readonly language?: string;
   /** What a figure shows, in words. */
   readonly alt?: string;
   /** Nothing outside this box is drawn. */

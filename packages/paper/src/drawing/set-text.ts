@@ -16,8 +16,14 @@ export interface TextLook {
 /** Distance of baselines as a share of the type size. */
 const leading = 1.22;
 
+/** The typeface has no narrow no-break space; its thin space is as wide, and lines are broken at plain spaces alone. */
+function settable(text: string): string {
+  return text.replaceAll("\u202f", "\u2009");
+}
+
 /** One line of text on a baseline, measured. */
-export function setText(typefaces: Typefaces, text: string, at: Point, look: TextLook = {}): Text {
+export function setText(typefaces: Typefaces, words: string, at: Point, look: TextLook = {}): Text {
+  const text = settable(words);
   const { font = "regular", sizePt = 9, colour = ink, anchor = "start", angleDeg, within } = look;
   return {
     kind: "text",
@@ -33,23 +39,30 @@ export function setText(typefaces: Typefaces, text: string, at: Point, look: Tex
   };
 }
 
-/** The lines that a text takes in a width: broken at spaces, never at a no-break space; a longer word stands alone. */
+/** The lines that a text takes in a width, the first one after `firstMm`: broken at spaces, never at a no-break space; a longer word stands alone. */
 export function breakLines(
   typefaces: Typefaces,
   text: string,
-  { font = "regular", sizePt = 9, widthMm }: Pick<TextLook, "font" | "sizePt"> & { readonly widthMm: number },
+  {
+    font = "regular",
+    sizePt = 9,
+    widthMm,
+    firstMm = 0,
+  }: Pick<TextLook, "font" | "sizePt"> & { readonly widthMm: number; readonly firstMm?: number },
 ): readonly string[] {
   const look = { font, sizePt };
   const spaceMm = typefaces.widthMm(" ", look);
   const lines: string[] = [];
-  for (const part of text.split("\n")) {
+  for (const part of settable(text).split("\n")) {
     // Word by word, which may be measured once and for all; what kerning does across a space is less than a hair.
     let line = "";
     let lineMm = 0;
+    let takenMm = lines.length === 0 ? firstMm : 0;
     for (const word of part.split(" ")) {
       const wordMm = typefaces.widthMm(word, look);
-      if (line !== "" && lineMm + spaceMm + wordMm > widthMm) {
+      if (line !== "" && takenMm + lineMm + spaceMm + wordMm > widthMm) {
         lines.push(line);
+        takenMm = 0;
         line = word;
         lineMm = wordMm;
       } else {
@@ -72,26 +85,41 @@ interface ParagraphLook extends TextLook {
   readonly at: Point;
   readonly widthMm: number;
   readonly role?: Role;
+  readonly language?: string;
+  /** Bold words before the text, in the language of the drawing. */
+  readonly lead?: string;
 }
 
 /** A text set in lines from the top left corner of a box of a given width; `heightMm` says how far it reaches. */
 export function setParagraph(
   typefaces: Typefaces,
   text: string,
-  { at, widthMm, role = "P", ...look }: ParagraphLook,
+  { at, widthMm, role = "P", language, lead = "", ...look }: ParagraphLook,
 ): Paragraph {
   const { sizePt = 9, anchor = "start" } = look;
   const [leftMm, topMm] = at;
   const lineMm = sizePt * pointMm * leading;
-  const lines = breakLines(typefaces, text, { ...look, widthMm });
+  const bold = { ...look, font: "bold" } as const;
+  const leadMm = lead === "" ? 0 : typefaces.widthMm(`${settable(lead)} `, { font: "bold", sizePt });
+  const lines = breakLines(typefaces, text, { ...look, widthMm, firstMm: leadMm });
   const xMm = leftMm + (anchor === "start" ? 0 : anchor === "middle" ? widthMm / 2 : widthMm);
   const firstMm = topMm + typefaces.capHeight * sizePt * pointMm + 0.12 * sizePt * pointMm;
   const heightMm = lines.length * lineMm;
   const box: Box = { xMm: leftMm, yMm: topMm, widthMm, heightMm: heightMm + 0.2 };
   const items: Item[] = lines.flatMap((line, i) =>
-    line === "" ? [] : [setText(typefaces, line, [xMm, firstMm + i * lineMm], { within: box, ...look })],
+    line === ""
+      ? []
+      : [
+          setText(typefaces, line, [xMm + (i === 0 ? leadMm : 0), firstMm + i * lineMm], {
+            within: box,
+            ...look,
+          }),
+        ],
   );
-  return { group: group(items, { role }), heightMm };
+  const spoken = language === undefined ? {} : { language };
+  if (lead === "") return { group: group(items, { role, ...spoken }), heightMm };
+  const before = setText(typefaces, lead, [xMm, firstMm], { within: box, ...bold });
+  return { group: group([before, group(items, { role: "Span", ...spoken })], { role }), heightMm };
 }
 
 /** A paragraph at the largest of some sizes at which it is no higher than there is room for; the smallest where it never is. */

@@ -3,7 +3,7 @@ import { faint, soft, watermark } from "../drawing/palette.ts";
 import { drawQrCode } from "../drawing/qr-code.ts";
 import { fitParagraph, setText } from "../drawing/set-text.ts";
 import { group, line, strokes } from "../drawing/shapes.ts";
-import { cautionText, fingerprintCodeText, imprintLines } from "./imprint-lines.ts";
+import { cautionText, fingerprintCodeText, imprintLines, pageMarks } from "./imprint-lines.ts";
 import { type PageSize, unprintableMm } from "./page-size.ts";
 import { drawProofRuler, proofRulerHalfMm, proofRulerLengthMm } from "./proof-ruler.ts";
 import type { SheetContext } from "./sheet-context.ts";
@@ -71,20 +71,19 @@ function drawHead({ messages, typefaces, imprint }: SheetContext, framed: Framed
   const box = contentBox(size);
   const right = box.xMm + box.widthMm;
   const top = unprintableMm;
-  const note = [
-    messages.frame.pageOf({ page, pages }),
-    ...(imprint.signed ? [] : [messages.frame.draftLong]),
-  ];
+  const marks = pageMarks({ imprint, messages });
+  const note = [messages.frame.pageOf({ page, pages }), ...marks];
+  const stepMm = marks.length > 1 ? 4.2 : 5;
   return [
     group([setText(typefaces, title, [box.xMm, top + 6.5], { font: "bold", sizePt: 17 })], { role: "H1" }),
     ...(subtitle === undefined
       ? []
       : [setText(typefaces, subtitle, [box.xMm, top + 12], { sizePt: 9, colour: soft })]),
     ...note.map((text, i) =>
-      setText(typefaces, text, [right, top + 5 + i * 5], {
+      setText(typefaces, text, [right, top + stepMm * (1 + i)], {
         sizePt: 9,
         anchor: "end",
-        font: i === 1 ? "bold" : "regular",
+        font: i === 0 ? "regular" : "bold",
       }),
     ),
     line([box.xMm, top + headMm - 2.5], [right, top + headMm - 2.5], strokes.strong),

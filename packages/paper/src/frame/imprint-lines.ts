@@ -5,16 +5,20 @@ import type { SheetContext } from "./sheet-context.ts";
 
 /** What the page says of its origin, one sentence a line. */
 export function imprintLines({ imprint, messages }: SheetContext): readonly string[] {
-  const { frame } = messages;
+  const { frame, language } = messages;
   const { calibration, softwareVersion, modelVersion, madeOn, expiresOn } = imprint;
   return [
     frame.madeAndExpires({ madeOn, expiresOn }),
     formularyLine(imprint, frame),
     calibration === undefined
       ? frame.notCalibrated
-      : frame.calibrated({ ...calibration, children: formatNumber(calibration.children) }),
+      : frame.calibrated({
+          ...calibration,
+          children: formatNumber(calibration.children, messages.language.numbers),
+        }),
     frame.versions({ software: softwareVersion, model: modelVersion }),
     frame.fingerprint({ short: shortFingerprint(imprint) }),
+    ...(language.unreviewed === undefined ? [] : [`${language.unreviewed} ${frame.formularyWords}`.trim()]),
   ];
 }
 
@@ -31,6 +35,18 @@ function shortFingerprint({ fingerprint }: Pick<Imprint, "fingerprint">): string
   return (fingerprint.slice(0, 16).match(/.{4}/g) ?? []).join(" ");
 }
 
+/** What nobody may overlook on a page, in bold where there is room: that it is not signed, that its words are unreviewed. */
+export function pageMarks({
+  imprint,
+  messages,
+}: Pick<SheetContext, "imprint" | "messages">): readonly string[] {
+  const { unreviewed } = messages.language;
+  return [
+    ...(imprint.signed ? [] : [messages.frame.draftLong]),
+    ...(unreviewed === undefined ? [] : [unreviewed]),
+  ];
+}
+
 /** The text in the QR code: capitals and figures only, which makes the code coarse and easy to read. */
 export function fingerprintCodeText({ fingerprint }: Pick<Imprint, "fingerprint">): string {
   return `STEELYARD ${fingerprint.toUpperCase()}`;
@@ -38,6 +54,6 @@ export function fingerprintCodeText({ fingerprint }: Pick<Imprint, "fingerprint"
 
 /** The safety words in one run, their heading first. */
 export function cautionText({ messages }: Pick<SheetContext, "messages">): string {
-  const { title, lines } = cautionBlock(messages.core);
+  const { title, lines } = cautionBlock(messages.language.messages);
   return `${title}: ${lines.join(" ")}`;
 }

@@ -1,3 +1,4 @@
+import type { NumberStyle } from "@steelyard/core/units";
 import type { Box, Group, Item } from "../drawing/item.ts";
 import { hairline, ink, shade, soft } from "../drawing/palette.ts";
 import { setText } from "../drawing/set-text.ts";
@@ -16,6 +17,7 @@ export interface TableInput {
   readonly typefaces: Typefaces;
   readonly box: Box;
   readonly alt: string;
+  readonly numbers: NumberStyle;
   readonly columnHeads: readonly string[];
   readonly rows: readonly TableRow[];
   readonly headMm: number;
@@ -27,7 +29,7 @@ export interface TableInput {
 
 /** A table of weights: heads at the left and the top, grey where the model extrapolates, a frame round the cell nearest to ideal. */
 export function drawTable(input: TableInput): Group {
-  const { box, columnHeads, rows, headMm, rowMm, sizePt, typefaces, ruleEvery, alt } = input;
+  const { box, columnHeads, rows, headMm, rowMm, sizePt, typefaces, ruleEvery, alt, numbers } = input;
   const headCount = rows[0]?.heads.length ?? 0;
   const left = box.xMm + headCount * headMm;
   const columnMm = (box.widthMm - headCount * headMm) / columnHeads.length;
@@ -64,7 +66,7 @@ export function drawTable(input: TableInput): Group {
       if (j === nearest) frames.push({ kind: "rectangle", ...place, stroke: { colour: ink, widthMm: 0.35 } });
       if (kg !== undefined) {
         items.push(
-          setText(typefaces, writeCell(kg), [x + columnMm / 2, y + drop], {
+          setText(typefaces, writeCell(kg, numbers), [x + columnMm / 2, y + drop], {
             sizePt,
             anchor: "middle",
             colour: isBeyond ? soft : ink,

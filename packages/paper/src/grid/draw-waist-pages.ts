@@ -44,7 +44,10 @@ export function drawWaistPages(input: WeightGridInput): readonly { range: string
       widthMm: box.widthMm,
       sizePt: 7.5,
     });
-    const range = grid.range({ fromCm: formatNumber(own[0] ?? 0), toCm: formatNumber(own.at(-1) ?? 0) });
+    const range = grid.range({
+      fromCm: formatNumber(own[0] ?? 0, messages.language.numbers),
+      toCm: formatNumber(own.at(-1) ?? 0, messages.language.numbers),
+    });
     return { range, items: [...items, key.group] };
   });
 }
@@ -60,7 +63,7 @@ function drawBlock(input: WeightGridInput, lengthCm: Centimetres, box: Box): rea
   const waists = evenly({ ...usual("waist", lengthCm), most: mostColumns, steps: [2, 4, 5, 10] });
   const rows = arms.map(
     (arm): TableRow => ({
-      heads: [formatNumber(arm)],
+      heads: [formatNumber(arm, messages.language.numbers)],
       idealKg: ideal.value,
       cells: waists.map((waist) =>
         gridCell({ lengthCm, armMm: millimetres(arm), waistCm: centimetres(waist) }, options),
@@ -69,13 +72,13 @@ function drawBlock(input: WeightGridInput, lengthCm: Centimetres, box: Box): rea
   );
   const top = box.yMm + 8.5;
   const rowMm = (box.heightMm - 8.5) / Math.max(rows.length + 1, 12);
-  const title = `${grid.blockLength({ lengthCm: formatNumber(lengthCm) })}`;
+  const title = `${grid.blockLength({ lengthCm: formatNumber(lengthCm, messages.language.numbers) })}`;
   const names = { sizePt: 6, colour: soft } as const;
   return [
     setText(typefaces, title, [box.xMm, box.yMm + 4.4], { font: "bold", sizePt: 12 }),
     setText(
       typefaces,
-      grid.blockIdeal({ kg: writeCell(ideal.value) }),
+      grid.blockIdeal({ kg: writeCell(ideal.value, messages.language.numbers) }),
       [box.xMm + box.widthMm, box.yMm + 4.4],
       {
         sizePt: 9,
@@ -91,7 +94,8 @@ function drawBlock(input: WeightGridInput, lengthCm: Centimetres, box: Box): rea
       typefaces,
       box: { ...box, yMm: top },
       alt: grid.alt,
-      columnHeads: waists.map((waist) => formatNumber(waist)),
+      numbers: messages.language.numbers,
+      columnHeads: waists.map((waist) => formatNumber(waist, messages.language.numbers)),
       rows,
       headMm: 12,
       rowMm,

@@ -61,11 +61,14 @@ export function drawWeightGrid(input: WeightGridInput): Drawing {
       items,
     }),
   );
-  return { title: grid.title, language: messages.language, pages };
+  return { title: grid.title, language: messages.language.tag, pages };
 }
 
 function rangeOf({ messages }: SheetContext, { fromCm, toCm }: GridRange): string {
-  return messages.grid.range({ fromCm: formatNumber(fromCm), toCm: formatNumber(toCm) });
+  return messages.grid.range({
+    fromCm: formatNumber(fromCm, messages.language.numbers),
+    toCm: formatNumber(toCm, messages.language.numbers),
+  });
 }
 
 const keyMm = 9;
@@ -86,7 +89,10 @@ function drawRange(input: WeightGridInput, range: GridRange): readonly Item[] {
     if (!ideal.ok)
       throw new RangeError(`Cannot draw the grid as there must be an ideal weight at ${lengthCm} cm`);
     return {
-      heads: [formatNumber(lengthCm), writeCell(ideal.value)],
+      heads: [
+        formatNumber(lengthCm, messages.language.numbers),
+        writeCell(ideal.value, messages.language.numbers),
+      ],
       idealKg: ideal.value,
       cells: arms.map((arm) => gridCell({ lengthCm, armMm: millimetres(arm) }, options)),
     };
@@ -116,7 +122,8 @@ function drawRange(input: WeightGridInput, range: GridRange): readonly Item[] {
       typefaces,
       box: tableBox,
       alt: grid.alt,
-      columnHeads: arms.map((arm) => formatNumber(arm)),
+      numbers: messages.language.numbers,
+      columnHeads: arms.map((arm) => formatNumber(arm, messages.language.numbers)),
       rows,
       headMm,
       rowMm,

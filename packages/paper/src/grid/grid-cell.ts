@@ -1,5 +1,5 @@
 import { estimateWeight, type Measurements, type SiteProfile } from "@steelyard/core/body";
-import { formatNumber } from "@steelyard/core/units";
+import { formatNumber, type NumberStyle } from "@steelyard/core/units";
 
 /** What a cell of the grid says; nothing where no such child is to be expected. */
 export interface GridCell {
@@ -28,6 +28,6 @@ export function gridCell(measurements: Measurements, options: { readonly site?: 
 }
 
 /** To three digits at most: 0.1 kg under 20 kg, whole kilograms from there. */
-export function writeCell(kg: number): string {
-  return formatNumber(kg < 20 ? Math.round(kg * 10) / 10 : Math.round(kg));
+export function writeCell(kg: number, style: NumberStyle): string {
+  return formatNumber(kg < 20 ? Math.round(kg * 10) / 10 : Math.round(kg), style);
 }

@@ -80,7 +80,7 @@ export function drawGuide(input: SheetContext & { readonly size: PageSize }): Dr
     pages: 1,
     items,
   });
-  return { title: guide.title, language: messages.language, pages: [page] };
+  return { title: guide.title, language: messages.language.tag, pages: [page] };
 }
 
 function drawPanel({ typefaces, messages }: SheetContext, technique: Technique, box: Box): Item {

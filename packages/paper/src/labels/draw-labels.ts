@@ -1,10 +1,11 @@
 import type { ChildReport } from "@steelyard/core/child";
 import type { DoseLine, ProblemId } from "@steelyard/core/dosing";
-import { formatQuantity, formatWeight, writtenKg } from "@steelyard/core/units";
+import { formatQuantity, formatWeight, type NumberStyle, writeLabel, writtenKg } from "@steelyard/core/units";
 import type { Box, Drawing, Item, Page } from "../drawing/item.ts";
 import { soft } from "../drawing/palette.ts";
 import { fitParagraph, setParagraph, setText } from "../drawing/set-text.ts";
 import { group, line, strokes } from "../drawing/shapes.ts";
+import { formularyLanguage } from "../frame/formulary-language.ts";
 import { contentBox, drawWatermark, framePage } from "../frame/frame-page.ts";
 import type { SheetContext } from "../frame/sheet-context.ts";
 import { divideSheet } from "./divide-sheet.ts";
@@ -101,7 +102,7 @@ export function drawLabels(input: LabelsInput): Drawing {
       ],
     };
   });
-  return { title, language: messages.language, pages: [first, ...pages] };
+  return { title, language: messages.language.tag, pages: [first, ...pages] };
 }
 
 /** What goes into a syringe: not an energy, and not a fluid that runs from its bag. */
@@ -118,9 +119,10 @@ function drawLabel(input: LabelsInput, own: DoseLine, place: Box): Item {
   const box = { ...place, xMm: place.xMm + bandMm, widthMm: place.widthMm - bandMm };
   const { xMm, yMm, widthMm, heightMm } = box;
   const { rests } = report.weight;
-  const [amount, strength] = contentsOf(own);
+  const [amount, strength] = contentsOf(own, messages.language.numbers);
   const isLow = heightMm < 26;
   const name = fitParagraph(typefaces, own.medicine, {
+    ...formularyLanguage(input),
     at: [xMm, yMm],
     widthMm,
     sizesPt: isLow ? [10, 9, 8, 7] : [13, 11, 10, 9, 8],
@@ -135,6 +137,7 @@ function drawLabel(input: LabelsInput, own: DoseLine, place: Box): Item {
     font: "bold",
   });
   const of = fitParagraph(typefaces, `${strength}, ${own.use}, ${own.route}${classWords}`, {
+    ...(classWords === "" ? formularyLanguage(input) : {}),
     at: [xMm, yMm + name.heightMm + dose.heightMm],
     widthMm,
     sizesPt: isLow ? [6.5, 6, 5.5, 5] : [8, 7, 6.5, 6, 5.5],
@@ -144,7 +147,7 @@ function drawLabel(input: LabelsInput, own: DoseLine, place: Box): Item {
   // The weight that this dose goes by: a label that named another one would be checked against the wrong sum.
   const measured = own.basis === "total" && rests.includes("scaleKg");
   const weight = labels.weight({
-    kg: formatWeight(writtenKg(own.basisKg, { measured })),
+    kg: formatWeight(writtenKg(own.basisKg, { measured }), messages.language.numbers),
     basis: messages.booklet.basis[own.basis],
   });
   const draft = imprint.signed ? "" : `, ${frame.draftLong}`;
@@ -172,18 +175,22 @@ function blank(
 }
 
 /** What is in the syringe and how strong it is. */
-function contentsOf({
-  dose,
-  of,
-  volume,
-  preparations,
-}: DoseLine): readonly [amount: string, strength: string] {
+function contentsOf(
+  { dose, of, volume, preparations }: DoseLine,
+  style: NumberStyle,
+): readonly [amount: string, strength: string] {
   const named = of === undefined ? "" : ` ${of}`;
   const [prepared] = preparations ?? [];
   if (prepared !== undefined) {
-    const total = formatQuantity({ amount: prepared.totalMl, unit: "mL" });
-    return [`${formatQuantity(prepared.amount)}${named} / ${total}`, prepared.concentration];
+    const total = formatQuantity({ amount: prepared.totalMl, unit: "mL" }, style);
+    return [
+      `${formatQuantity(prepared.amount, style)}${named} / ${total}`,
+      writeLabel(prepared.concentration, style),
+    ];
   }
-  const ml = volume === undefined ? "" : ` = ${formatQuantity({ amount: volume.ml, unit: "mL" })}`;
-  return [`${formatQuantity(dose)}${named}${ml}`, volume?.strength ?? ""];
+  const ml = volume === undefined ? "" : ` = ${formatQuantity({ amount: volume.ml, unit: "mL" }, style)}`;
+  return [
+    `${formatQuantity(dose, style)}${named}${ml}`,
+    volume === undefined ? "" : writeLabel(volume.strength, style),
+  ];
 }

@@ -1,7 +1,7 @@
 import type { Item } from "../drawing/item.ts";
 import { drawQrCode } from "../drawing/qr-code.ts";
 import { fitParagraph } from "../drawing/set-text.ts";
-import { cautionText, fingerprintCodeText, imprintLines } from "../frame/imprint-lines.ts";
+import { cautionText, fingerprintCodeText, imprintLines, pageMarks } from "../frame/imprint-lines.ts";
 import { drawProofRuler, proofRulerHalfMm, proofRulerLengthMm } from "../frame/proof-ruler.ts";
 import type { SheetContext } from "../frame/sheet-context.ts";
 import type { DividedSheet } from "./divide-sheet.ts";
@@ -16,11 +16,11 @@ export function drawProof(
   { page, pages }: { readonly page: number; readonly pages: number },
 ): readonly Item[] {
   const { typefaces, messages, imprint } = context;
-  const { printAtFull, measureRulers, pageOf, draftLong, fingerprintCode } = messages.frame;
+  const { printAtFull, measureRulers, pageOf, fingerprintCode } = messages.frame;
   const rulerMm = foot.yMm + foot.heightMm - proofRulerHalfMm;
   const codeMm = Math.min(foot.heightMm, foot.widthMm - proofRulerLengthMm - 2, largestCodeMm);
   const widthMm = foot.widthMm - codeMm - 2;
-  const head = [pageOf({ page, pages }), ...(imprint.signed ? [] : [draftLong]), printAtFull, measureRulers];
+  const head = [pageOf({ page, pages }), ...pageMarks(context), printAtFull, measureRulers];
   const words = fitParagraph(
     typefaces,
     [head.join(" · "), imprintLines(context).join(" · "), cautionText(context)].join("\n"),

@@ -29,4 +29,6 @@ export interface FrameMessages {
   }): string;
   fingerprint(values: { readonly short: string }): string;
   readonly fingerprintCode: string;
+  /** In which language the words of the formulary are; nothing where that is this one. */
+  readonly formularyWords: string;
 }

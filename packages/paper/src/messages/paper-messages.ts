@@ -1,4 +1,4 @@
-import type { MessageCatalogue } from "@steelyard/core/wording";
+import type { Language } from "@steelyard/core/wording";
 import type { ArmBandMessages } from "./arm-band-messages.ts";
 import type { BookletMessages } from "./booklet-messages.ts";
 import type { ChildSheetMessages } from "./child-sheet-messages.ts";
@@ -11,9 +11,8 @@ import type { StripMessages } from "./strip-messages.ts";
 
 /** Every word on paper in one language, by area. */
 export interface PaperMessages {
-  /** As in a language tag: "en". */
-  readonly language: string;
-  readonly core: MessageCatalogue;
+  /** What the library says in it, and how it writes numbers. */
+  readonly language: Language;
   readonly frame: FrameMessages;
   readonly strip: StripMessages;
   readonly armBand: ArmBandMessages;

@@ -21,6 +21,8 @@ export interface ReadingTestMessages {
     readonly ideal: string;
     readonly range: string;
   };
+  /** Between the weights of a list. */
+  readonly between: string;
   readonly marking: string;
   readonly childAlt: string;
 }

@@ -4,6 +4,7 @@ import { hairline } from "../drawing/palette.ts";
 import { setParagraph, setText } from "../drawing/set-text.ts";
 import { group, line, strokes } from "../drawing/shapes.ts";
 import type { SheetContext } from "../frame/sheet-context.ts";
+import type { PaperMessages } from "../messages/paper-messages.ts";
 import type { ReadingChild } from "./read-children.ts";
 
 const rowMm = 9;
@@ -42,7 +43,7 @@ export function drawAnswers(
       { role: "TR" },
     );
   const top = box.yMm + 5;
-  const rows = children.map((child, i) => row(cellsOf(child, i + 1), top + (i + 1) * rowMm, "TD"));
+  const rows = children.map((child, i) => row(cellsOf(messages, child, i + 1), top + (i + 1) * rowMm, "TD"));
   const rules = children.map((_, i) => {
     const y = top + i * rowMm + 3;
     return line(
@@ -56,15 +57,20 @@ export function drawAnswers(
   return [group([row(heads, top, "TH"), ...rows, ...rules], { role: "Table" }), words.group];
 }
 
-function cellsOf(child: ReadingChild, number: number): readonly string[] {
+function cellsOf(
+  { language, readingTest }: PaperMessages,
+  child: ReadingChild,
+  number: number,
+): readonly string[] {
   const { lengthCm, armMm, lineKg, alsoKg, idealKg, low95Kg, high95Kg } = child;
-  const tenth = (kg: number): string => formatNumber(Math.round(kg * 10) / 10);
+  const written = (value: number): string => formatNumber(value, language.numbers);
+  const tenth = (kg: number): string => written(Math.round(kg * 10) / 10);
   return [
-    formatNumber(number),
-    formatNumber(lengthCm),
-    formatNumber(armMm),
-    formatNumber(lineKg),
-    alsoKg.map((kg) => formatNumber(kg)).join(", "),
+    written(number),
+    written(lengthCm),
+    written(armMm),
+    written(lineKg),
+    alsoKg.map(written).join(readingTest.between),
     tenth(idealKg),
     `${tenth(low95Kg)}–${tenth(high95Kg)}`,
   ];

@@ -66,7 +66,7 @@ export function drawReadingTest(input: ReadingTestInput): Drawing {
     pages: 2,
     items: drawAnswers(input, children, contentBox(size)),
   });
-  return { title: readingTest.title, language: messages.language, pages: [questions, answers] };
+  return { title: readingTest.title, language: messages.language.tag, pages: [questions, answers] };
 }
 
 const across = 2;
@@ -125,16 +125,26 @@ function drawCard(input: ReadingTestInput, child: ReadingChild, number: number, 
   return group([
     { kind: "rectangle", ...box, radiusMm: 2, stroke: { colour: hairline, widthMm: 0.25 } },
     setText(typefaces, readingTest.child({ number }), [xMm + 3, yMm + 5], { font: "bold", sizePt: 10 }),
-    setText(typefaces, readingTest.length({ cm: formatNumber(child.lengthCm) }), [right - 3, yMm + 5], {
-      font: "bold",
-      sizePt: 11,
-      anchor: "end",
-    }),
-    setText(typefaces, readingTest.arm({ mm: formatNumber(child.armMm) }), [right - 3, yMm + 10.4], {
-      font: "bold",
-      sizePt: 11,
-      anchor: "end",
-    }),
+    setText(
+      typefaces,
+      readingTest.length({ cm: formatNumber(child.lengthCm, messages.language.numbers) }),
+      [right - 3, yMm + 5],
+      {
+        font: "bold",
+        sizePt: 11,
+        anchor: "end",
+      },
+    ),
+    setText(
+      typefaces,
+      readingTest.arm({ mm: formatNumber(child.armMm, messages.language.numbers) }),
+      [right - 3, yMm + 10.4],
+      {
+        font: "bold",
+        sizePt: 11,
+        anchor: "end",
+      },
+    ),
     group(lying.items, { role: "Figure", alt: readingTest.childAlt }),
     blank(input, readingTest.total, xMm + 3, base - 3, xMm + widthMm * 0.53),
     blank(input, readingTest.ideal, xMm + widthMm * 0.55, base - 3, right - 3),

@@ -56,7 +56,7 @@ declare module "pdfkit" {
     endMarkedContent(): this;
     struct(
       type: string,
-      options: { readonly alt?: string },
+      options: { readonly alt?: string; readonly lang?: string },
       children?: readonly StructureChild[],
     ): StructureElement;
     addStructure(element: StructureElement): this;

@@ -149,11 +149,13 @@ function addRuns({ items, ...context }: PageContext & { readonly items: readonly
   }
 }
 
-function elementOf(context: Context, { items, alt, ...rest }: Group, role: Role): StructureElement {
-  const inner = { ...context, clips: clipsOf(context, rest), spaced: role === "P" };
+function elementOf(context: Context, { items, alt, language, ...rest }: Group, role: Role): StructureElement {
+  const spaced = role === "P" || (role === "Span" && context.spaced);
+  const inner = { ...context, clips: clipsOf(context, rest), spaced };
   // A figure is one thing, told in words; its parts are not read out one by one.
   const children = role === "Figure" ? [() => drawPlain(inner, items)] : childrenOf(inner, items);
-  return context.pdf.struct(role, alt === undefined ? {} : { alt }, children);
+  const told = { ...(alt !== undefined && { alt }), ...(language !== undefined && { lang: language }) };
+  return context.pdf.struct(role, told, children);
 }
 
 function childrenOf(context: Context, items: readonly Item[]): StructureChild[] {

@@ -66,15 +66,16 @@ function writeText({ text, at, anchor, font, sizePt, colour, angleDeg, widthMm }
   return `<text x="${x}" y="${y}" font-size="${number(sizePt * pointMm)}"${weight} fill="${colour}" text-anchor="${anchor}"${width}${turn} xml:space="preserve">${escaped(text)}</text>`;
 }
 
-function writeGroup({ items, alt, clip, under }: Group, count: { clips: number }): string {
+function writeGroup({ items, alt, clip, under, language }: Group, count: { clips: number }): string {
   const label = alt === undefined ? "" : ` role="img" aria-label="${escaped(alt)}"`;
+  const lang = language === undefined ? "" : ` lang="${escaped(language)}"`;
   const hidden = under ? ' aria-hidden="true"' : "";
   const inner = items.map((item) => write(item, count)).join("\n");
-  if (clip === undefined) return `<g${label}${hidden}>\n${inner}\n</g>`;
+  if (clip === undefined) return `<g${label}${lang}${hidden}>\n${inner}\n</g>`;
   // The box itself names the clip, so that the same box is the same name wherever the drawing is shown.
   const box = [clip.xMm, clip.yMm, clip.widthMm, clip.heightMm].map(number);
   const id = `clip-${box.join("-").replaceAll(".", "_")}`;
-  return `<clipPath id="${id}"><rect x="${box[0]}" y="${box[1]}" width="${box[2]}" height="${box[3]}"/></clipPath>\n<g clip-path="url(#${id})"${label}${hidden}>\n${inner}\n</g>`;
+  return `<clipPath id="${id}"><rect x="${box[0]}" y="${box[1]}" width="${box[2]}" height="${box[3]}"/></clipPath>\n<g clip-path="url(#${id})"${label}${lang}${hidden}>\n${inner}\n</g>`;
 }
 
 function pathData({ segments }: Path): string {

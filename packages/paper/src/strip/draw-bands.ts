@@ -62,15 +62,19 @@ function drawJoinBand(
   const section = strip.section({
     page: index + 1,
     pages: pages.length,
-    fromCm: formatNumber(page.fromCm),
-    toCm: formatNumber(page.toCm),
+    fromCm: formatNumber(page.fromCm, messages.language.numbers),
+    toCm: formatNumber(page.toCm, messages.language.numbers),
   });
   const widthMm = rightMm - sideLeftMm;
-  const how = setParagraph(typefaces, strip.cutAndJoin({ atCm: formatNumber(page.fromCm), page: index }), {
-    at: [sideLeftMm + widthMm * 0.44, unprintableMm + 0.2],
-    widthMm: widthMm * 0.56,
-    sizePt: 7,
-  });
+  const how = setParagraph(
+    typefaces,
+    strip.cutAndJoin({ atCm: formatNumber(page.fromCm, messages.language.numbers), page: index }),
+    {
+      at: [sideLeftMm + widthMm * 0.44, unprintableMm + 0.2],
+      widthMm: widthMm * 0.56,
+      sizePt: 7,
+    },
+  );
   return [
     group([setText(typefaces, section, [sideLeftMm, unprintableMm + 4.2], { font: "bold", sizePt: 11 })], {
       role: "H2",

@@ -5,19 +5,19 @@ import { ink, paperWhite, soft } from "../drawing/palette.ts";
 import { setText } from "../drawing/set-text.ts";
 import { group, line, strokes } from "../drawing/shapes.ts";
 import { drawLyingChild } from "../figures/lying-child.ts";
-import { cautionText } from "../frame/imprint-lines.ts";
-
+import { cautionText, pageMarks } from "../frame/imprint-lines.ts";
 import type { StripInput } from "./strip-input.ts";
 import type { StripLayout } from "./strip-layout.ts";
 
 /** The panel from the head line on: what it is, how to use it, how to put it together. Reaches 215 mm at most. */
 export function drawHowTo(input: StripInput, layout: StripLayout, box: Box): readonly Item[] {
-  const { typefaces, messages, imprint } = input;
-  const { strip, frame } = messages;
+  const { typefaces, messages } = input;
+  const { strip } = messages;
   const flow = createFlow(typefaces, box);
   flow.paragraph(strip.title, { font: "bold", sizePt: 26, role: "H1" });
   flow.paragraph(strip.subtitle, { sizePt: 11, colour: soft });
-  if (!imprint.signed) flow.paragraph(frame.draftLong, { font: "bold", sizePt: 11 });
+  const marks = pageMarks(input);
+  if (marks.length > 0) flow.paragraph(marks.join(". "), { font: "bold", sizePt: 11 });
   flow.space(3);
   flow.put((yMm) => drawChildBesideStrip(input, { ...box, yMm, heightMm: 46 }));
   flow.space(3);
@@ -135,7 +135,7 @@ function drawAssembly(input: StripInput, layout: StripLayout, box: Box, flow: Fl
         }),
         setText(
           typefaces,
-          `${formatNumber(page.fromCm)}–${formatNumber(page.toCm)}`,
+          `${formatNumber(page.fromCm, messages.language.numbers)}–${formatNumber(page.toCm, messages.language.numbers)}`,
           [x + step / 2 + 1, yMm + 9.3],
           {
             sizePt: 5.5,
@@ -149,6 +149,6 @@ function drawAssembly(input: StripInput, layout: StripLayout, box: Box, flow: Fl
       heightMm: 12.5,
     };
   });
-  const firstJoinCm = formatNumber(joinsCm[0] ?? 0);
+  const firstJoinCm = formatNumber(joinsCm[0] ?? 0, messages.language.numbers);
   flow.paragraph(messages.strip.assembly({ pages: pages.length, firstJoinCm }), { sizePt: 8 });
 }

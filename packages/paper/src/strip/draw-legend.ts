@@ -115,11 +115,11 @@ function exampleOf({ messages, site, model }: StripInput, { contours }: StripCha
     (best, { kg }) => (Math.abs(kg - totalKg) < Math.abs(best - totalKg) ? kg : best),
     0,
   );
-  const tenth = (kg: number): string => formatNumber(Math.round(kg * 10) / 10);
+  const tenth = (kg: number): string => formatNumber(Math.round(kg * 10) / 10, messages.language.numbers);
   return messages.strip.example({
-    lengthCm: formatNumber(exampleCm),
-    armMm: formatNumber(exampleMm),
-    lineKg: formatNumber(nearest),
+    lengthCm: formatNumber(exampleCm, messages.language.numbers),
+    armMm: formatNumber(exampleMm, messages.language.numbers),
+    lineKg: formatNumber(nearest, messages.language.numbers),
     low: tenth(low95Kg),
     high: tenth(high95Kg),
     idealKg: tenth(ideal.value),

@@ -1,4 +1,4 @@
-import { formatNumber } from "@steelyard/core/units";
+import { formatNumber, type NumberStyle } from "@steelyard/core/units";
 import type { Item } from "../drawing/item.ts";
 import { soft } from "../drawing/palette.ts";
 import { setText } from "../drawing/set-text.ts";
@@ -57,18 +57,26 @@ function drawRow(
   const y = yMm + 0.95 + dropMm;
   const font = lengthCm % 5 === 0 ? "bold" : "regular";
   const range = messages.strip.range({
-    below: formatNumber(Math.round((1 - low95) * 100)),
-    above: formatNumber(Math.round((high95 - 1) * 100)),
+    below: formatNumber(Math.round((1 - low95) * 100), messages.language.numbers),
+    above: formatNumber(Math.round((high95 - 1) * 100), messages.language.numbers),
   });
   return [
     line([left, yMm], [left + 1.5, yMm], strokes.thin),
-    setText(typefaces, formatNumber(lengthCm), [left + lengthAt, y], { sizePt: 7, anchor: "end", font }),
-    setText(typefaces, writeKg(idealKg), [left + idealAt, y], { sizePt: 8, anchor: "end", font: "bold" }),
+    setText(typefaces, formatNumber(lengthCm, messages.language.numbers), [left + lengthAt, y], {
+      sizePt: 7,
+      anchor: "end",
+      font,
+    }),
+    setText(typefaces, writeKg(idealKg, messages.language.numbers), [left + idealAt, y], {
+      sizePt: 8,
+      anchor: "end",
+      font: "bold",
+    }),
     setText(typefaces, range, [left + rangeAt, y], { sizePt: 6.5, anchor: "end" }),
   ];
 }
 
 /** To 0.1 kg, from 20 kg on to whole kilograms: what a bedside can use. */
-function writeKg(kg: number): string {
-  return formatNumber(kg < 20 ? Math.round(kg * 10) / 10 : Math.round(kg));
+function writeKg(kg: number, style: NumberStyle): string {
+  return formatNumber(kg < 20 ? Math.round(kg * 10) / 10 : Math.round(kg), style);
 }

@@ -54,10 +54,10 @@ export function drawStrip(input: StripInput): Result<Drawing, TooNarrow> {
   const layout = "sheet" in medium ? layOutSheets(medium.sheet) : layOutRoll(medium);
   if (!layout.ok) return layout;
   const { chartWidthMm: widthMm, joinsCm, pages } = layout.value;
-  const chart = createStripChart({ typefaces, messages: messages.strip, widthMm, site, model, joinsCm });
+  const chart = createStripChart({ typefaces, messages, widthMm, site, model, joinsCm });
   return ok({
     title: messages.strip.title,
-    language: messages.language,
+    language: messages.language.tag,
     pages: pages.map((_, index) => drawPage({ ...input, layout: layout.value, chart, index })),
   });
 }
@@ -114,8 +114,8 @@ function drawSide(given: StripPageInput): readonly Item[] {
   const heading = `${messages.strip.title}. ${messages.strip.section({
     page: index + 1,
     pages: layout.pages.length,
-    fromCm: formatNumber(page.fromCm),
-    toCm: formatNumber(page.toCm),
+    fromCm: formatNumber(page.fromCm, messages.language.numbers),
+    toCm: formatNumber(page.toCm, messages.language.numbers),
   })}`;
   const blocks = lengthMm > 1000 ? Math.round(lengthMm / 250) : 1;
   return Array.from({ length: blocks }, (_, i) => {

@@ -1,7 +1,7 @@
 import { formatNumber } from "@steelyard/core/units";
 import { setText } from "../drawing/set-text.ts";
 import type { Typefaces } from "../drawing/typefaces.ts";
-import type { StripMessages } from "../messages/strip-messages.ts";
+import type { PaperMessages } from "../messages/paper-messages.ts";
 import type { ArmAxis } from "./arm-axis.ts";
 import { curveAt, curveEndCm } from "./curve-path.ts";
 import { type LabelBoard, labelCurve } from "./place-labels.ts";
@@ -20,7 +20,7 @@ const clearOfIdealMm = 2.2;
 /** The arms in mm along each scale: whole fifties first, then twenties and tens where there is room. */
 export function putArmScales(given: {
   typefaces: Typefaces;
-  messages: StripMessages;
+  messages: PaperMessages;
   board: LabelBoard;
   axis: ArmAxis;
   widthMm: number;
@@ -29,7 +29,7 @@ export function putArmScales(given: {
   for (const scaleCm of armScalesCm) {
     // Read a little below the line, where the figures stand.
     const lengthCm = scaleCm + armFiguresMm / 10;
-    const name = setText(typefaces, messages.armScale, [1, lengthCm * 10], { sizePt: 6 });
+    const name = setText(typefaces, messages.strip.armScale, [1, lengthCm * 10], { sizePt: 6 });
     board.put(name);
     const free = name.widthMm + 3;
     for (const step of [50, 20, 10]) {
@@ -49,7 +49,7 @@ const armFiguresMm = 3;
 
 export function labelContours(given: {
   typefaces: Typefaces;
-  messages: StripMessages;
+  messages: PaperMessages;
   board: LabelBoard;
   contours: readonly Contour[];
   ideal: Curve;
@@ -63,12 +63,13 @@ export function labelContours(given: {
       if (contour.strong !== strong) continue;
       const neighbours = [contours[i - 1], contours[i + 1]].filter((own) => own !== undefined);
       const roomMm = strong ? 0 : 1.9;
+      const written = formatNumber(contour.kg, messages.language.numbers);
       labelCurve({
         typefaces,
         board,
         curve: contour,
         widthMm,
-        words: strong ? messages.kilograms(formatNumber(contour.kg)) : formatNumber(contour.kg),
+        words: strong ? messages.strip.kilograms(written) : written,
         look: strong ? { font: "bold", sizePt: 7.5 } : { sizePt: 6 },
         everyCm: strong ? 6 : 9,
         startCm: strong ? 2.5 : 2 + ((i * 3.7) % 7),

@@ -1,6 +1,6 @@
 import { type BodyModel, defaultBodyModel, type SiteProfile, uncalibratedSite } from "@steelyard/core/body";
 import type { Typefaces } from "../drawing/typefaces.ts";
-import type { StripMessages } from "../messages/strip-messages.ts";
+import type { PaperMessages } from "../messages/paper-messages.ts";
 import { type ArmAxis, createArmAxis } from "./arm-axis.ts";
 import { labelContours, putArmScales } from "./label-chart.ts";
 import { createLabelBoard, type Label, labelCurve } from "./place-labels.ts";
@@ -27,7 +27,7 @@ export interface StripChart {
 
 export interface StripChartInput {
   readonly typefaces: Typefaces;
-  readonly messages: StripMessages;
+  readonly messages: PaperMessages;
   readonly widthMm: number;
   readonly site?: SiteProfile | undefined;
   readonly model?: BodyModel | undefined;
@@ -70,7 +70,7 @@ export function createStripChart(input: StripChartInput): StripChart {
     board,
     curve: ideal,
     widthMm,
-    words: messages.idealLine,
+    words: messages.strip.idealLine,
     look: { font: "bold", sizePt: 7 },
     everyCm: 25,
     startCm: 12,

@@ -1,4 +1,4 @@
-import { ENGLISH } from "@steelyard/core/wording";
+import { ENGLISH_LANGUAGE } from "@steelyard/core/wording";
 import type { PaperMessages } from "../paper-messages.ts";
 import { ENGLISH_ARM_BAND } from "./arm-band.ts";
 import { ENGLISH_BOOKLET } from "./booklet.ts";
@@ -12,8 +12,7 @@ import { ENGLISH_STRIP } from "./strip.ts";
 
 /** The English words on paper; the source that other languages are translated from. */
 export const ENGLISH_PAPER: PaperMessages = {
-  language: "en",
-  core: ENGLISH,
+  language: ENGLISH_LANGUAGE,
   frame: ENGLISH_FRAME,
   strip: ENGLISH_STRIP,
   armBand: ENGLISH_ARM_BAND,

@@ -21,4 +21,5 @@ export const ENGLISH_FRAME: FrameMessages = {
     `${title}, ${version}, signed by ${name}, ${role}, ${date}`,
   fingerprint: ({ short }) => `Fingerprint ${short}`,
   fingerprintCode: "QR code of the fingerprint of this sheet",
+  formularyWords: "",
 };

@@ -22,6 +22,7 @@ export const ENGLISH_READING_TEST: ReadingTestMessages = {
     ideal: "ideal, kg",
     range: "95 % range, kg",
   },
+  between: ", ",
   marking:
     "Right: the nearest line, or what is said to be right as well (within 4 % of the body model). Ideal weight: within 3 %. Whoever misses more than one of ten reads the strip again with somebody who does not (common practice, not a published pass mark).",
   childAlt: "A child lying on its back, with the tape round the middle of the upper arm",

@@ -15,8 +15,7 @@ import { FRENCH_STRIP } from "./strip.ts";
  * read them.
  */
 export const FRENCH_PAPER: PaperMessages = {
-  language: "fr",
-  core: FRENCH_LANGUAGE.messages,
+  language: FRENCH_LANGUAGE,
   frame: FRENCH_FRAME,
   strip: FRENCH_STRIP,
   armBand: FRENCH_ARM_BAND,

@@ -2,15 +2,15 @@ import type { GuideMessages } from "../guide-messages.ts";
 
 export const FRENCH_GUIDE: GuideMessages = {
   title: "Guide des mesures",
-  subtitle: "La taille et le bras d’abord ; chaque mesure de plus resserre l’étendue",
+  subtitle: "La taille et le bras d’abord\u202f; chaque mesure de plus resserre l’étendue",
   techniques: {
     "lying-two": {
       title: "Taille, à deux",
-      text: "Sur le dos, jambes droites. L’un tient la tête, regard au plafond ; l’autre appuie sur les genoux, pieds debout. Du sommet du crâne au talon, pas aux orteils.",
+      text: "Sur le dos, jambes droites. L’un tient la tête, regard au plafond\u202f; l’autre appuie sur les genoux, pieds debout. Du sommet du crâne au talon, pas aux orteils.",
     },
     "lying-one": {
       title: "Taille, seul",
-      text: "Sommet du crâne contre un appui droit, le mètre à partir de là. Appuyer sur les genoux, pieds debout, et lire au talon. Moins exact : mesurer deux fois.",
+      text: "Sommet du crâne contre un appui droit, le mètre à partir de là. Appuyer sur les genoux, pieds debout, et lire au talon. Moins exact\u00a0: mesurer deux fois.",
     },
     "half-sitting": {
       title: "Taille, demi-assis",
@@ -18,7 +18,7 @@ export const FRENCH_GUIDE: GuideMessages = {
     },
     seated: {
       title: "Taille, assis",
-      text: "Du sommet du crâne au siège, le long de la cuisse au genou, puis au talon. Le moins exact : coucher l’enfant dès que possible.",
+      text: "Du sommet du crâne au siège, le long de la cuisse au genou, puis au talon. Le moins exact\u00a0: coucher l’enfant dès que possible.",
     },
     "longer-than-tape": {
       title: "Plus long que le mètre",
@@ -26,7 +26,7 @@ export const FRENCH_GUIDE: GuideMessages = {
     },
     arm: {
       title: "Bras",
-      text: "Bras nu. Trouver le milieu entre la pointe de l’épaule et la pointe du coude plié, puis laisser pendre le bras. Mètre autour du milieu : posé, sans creuser la peau. En millimètres.",
+      text: "Bras nu. Trouver le milieu entre la pointe de l’épaule et la pointe du coude plié, puis laisser pendre le bras. Mètre autour du milieu\u00a0: posé, sans creuser la peau. En millimètres.",
     },
     waist: {
       title: "Tour de taille",
@@ -38,7 +38,7 @@ export const FRENCH_GUIDE: GuideMessages = {
     },
     calf: {
       title: "Mollet",
-      text: "Autour du mollet au plus large, muscle relâché. Essayer un peu plus haut et plus bas : le plus grand compte.",
+      text: "Autour du mollet au plus large, muscle relâché. Essayer un peu plus haut et plus bas\u00a0: le plus grand compte.",
     },
     head: {
       title: "Tête",
@@ -46,11 +46,11 @@ export const FRENCH_GUIDE: GuideMessages = {
     },
     "knee-height": {
       title: "Hauteur du genou",
-      text: "Quand les jambes ne s’étendent pas : genou et cheville pliés d’équerre, du dessous du talon au haut de la cuisse juste au-dessus de la rotule.",
+      text: "Quand les jambes ne s’étendent pas\u00a0: genou et cheville pliés d’équerre, du dessous du talon au haut de la cuisse juste au-dessus de la rotule.",
     },
     "forearm-bone": {
       title: "Os de l’avant-bras",
-      text: "Quand aucune taille n’est possible : coude plié, de la pointe du coude à l’os du poignet du côté du petit doigt. Il faut l’âge.",
+      text: "Quand aucune taille n’est possible\u00a0: coude plié, de la pointe du coude à l’os du poignet du côté du petit doigt. Il faut l’âge.",
     },
   },
 };

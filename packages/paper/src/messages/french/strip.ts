@@ -7,17 +7,17 @@ export const FRENCH_STRIP: StripMessages = {
   armScale: "bras, mm",
   kilograms: (written) => `${written}\u00a0kg`,
   chartAlt: ({ fromCm, toCm }) =>
-    `Lignes d’égal poids total pour des tailles de ${fromCm} à ${toCm} cm selon le tour de bras`,
+    `Lignes d’égal poids total pour des tailles de ${fromCm} à ${toCm}\u00a0cm selon le tour de bras`,
   marginLength: "cm",
   marginIdeal: "idéal kg",
-  marginRange: "étendue 95 %",
+  marginRange: "étendue 95\u00a0%",
   range: ({ below, above }) => `−${below} +${above}\u00a0%`,
-  headLine: "LIGNE DE TÊTE : le sommet du crâne touche ce bord",
+  headLine: "LIGNE DE TÊTE\u00a0: le sommet du crâne touche ce bord",
   headEnd: "côté tête",
   footEnd: "CÔTÉ PIEDS",
-  section: ({ page, pages, fromCm, toCm }) => `Page ${page} sur ${pages} : ${fromCm} à ${toCm} cm`,
+  section: ({ page, pages, fromCm, toCm }) => `Page ${page} sur ${pages}\u00a0: ${fromCm} à ${toCm}\u00a0cm`,
   cutAndJoin: ({ atCm, page }) =>
-    `Couper cette bande le long de la ligne. Poser le bord sur la ligne à ${atCm} cm de la page ${page}, croix sur croix, et coller.`,
+    `Couper cette bande le long de la ligne. Poser le bord sur la ligne à ${atCm}\u00a0cm de la page ${page}, croix sur croix, et coller.`,
   glueNext: ({ page }) => `La page ${page} se colle sur ce bout, à partir de la ligne aux croix.`,
   stepsTitle: "Comment lire",
   steps: [
@@ -30,28 +30,29 @@ export const FRENCH_STRIP: StripMessages = {
     "Un enfant couché sur le dos le long du ruban, sommet du crâne sur la ligne de tête, talon sur le ruban, un mètre autour du milieu du bras",
   postureTitle: "Posture",
   postures: [
-    "Seule la taille debout est connue : ajouter 0.7 cm.",
-    "Demi-assis ou assis : la taille est moins sûre (écart type 2 à 3 cm) et l’étendue plus large que ne dit la marge. Dire comment elle a été prise.",
-    "Une personne seule : la taille est moins sûre (écart type 1.5 cm). La prendre deux fois.",
+    "Seule la taille debout est connue\u00a0: ajouter 0,7\u00a0cm.",
+    "Demi-assis ou assis\u00a0: la taille est moins sûre (écart type 2 à 3\u00a0cm) et l’étendue plus large que ne dit la marge. Dire comment elle a été prise.",
+    "Une personne seule\u00a0: la taille est moins sûre (écart type 1,5\u00a0cm). La prendre deux fois.",
   ],
   notForTitle: "Pas pour",
   notFor:
-    "moins de 45 cm, les nouveau-nés que l’on peut peser, les adultes ; un bras avec œdème, plâtre, brûlures ou perfusion diffusée. C’est une estimation : ne jamais la noter comme un poids mesuré.",
+    "moins de 45\u00a0cm, les nouveau-nés que l’on peut peser, les adultes\u202f; un bras avec œdème, plâtre, brûlures ou perfusion diffusée. C’est une estimation\u00a0: ne jamais la noter comme un poids mesuré.",
   assemblyTitle: "Assembler",
   assembly: ({ pages, firstJoinCm }) =>
-    `Imprimer ${pages} pages à 100 % et mesurer les deux règles de chacune. Garder la page 1 entière. Dès la page 2, couper la bande du haut, poser le bord sur la ligne au pied de la page d’avant (la première à ${firstJoinCm} cm), croix sur croix, et coller. Contrôler le tout au mètre : 0 à 200 cm, à 2 mm près.`,
+    `Imprimer ${pages} pages à 100\u00a0% et mesurer les deux règles de chacune. Garder la page 1 entière. Dès la page 2, couper la bande du haut, poser le bord sur la ligne au pied de la page d’avant (la première à ${firstJoinCm}\u00a0cm), croix sur croix, et coller. Contrôler le tout au mètre\u00a0: 0 à 200\u00a0cm, à 2\u00a0mm près.`,
   assemblyAlt:
     "Pages posées l’une sur l’autre de la tête aux pieds, chacune sur la bande de colle de la précédente",
   legendTitle: "Sur le graphique",
   legend: {
-    contour: "Poids total. Chaque ligne a ses kg ; la plus proche est à moins de 2 % du modèle corporel.",
+    contour:
+      "Poids total. Chaque ligne a ses kg\u202f; la plus proche est à moins de 2\u00a0% du modèle corporel.",
     arm: "Tour de bras en mm, d’une échelle à l’autre.",
-    ideal: "Poids idéal : la médiane des enfants sains de cette taille.",
+    ideal: "Poids idéal\u00a0: la médiane des enfants sains de cette taille.",
     beyond:
-      "Au-delà de ce que le modèle a vu (bras de 2 enfants sur 1000 ; moins de 50 cm) : ne pas s’y fier, peser.",
+      "Au-delà de ce que le modèle a vu (bras de 2 enfants sur 1\u202f000\u202f; moins de 50\u00a0cm)\u00a0: ne pas s’y fier, peser.",
     margin:
-      "La marge : taille, poids idéal, et de combien 95 enfants sur 100 s’écartent de l’estimation près de la ligne idéale ; plus vers les bords.",
+      "La marge\u00a0: taille, poids idéal, et de combien 95 enfants sur 100 s’écartent de l’estimation près de la ligne idéale\u202f; plus vers les bords.",
   },
   example: ({ lengthCm, armMm, lineKg, low, high, idealKg }) =>
-    `Exemple : talon à ${lengthCm} cm, bras ${armMm} mm. La ligne la plus proche dit ${lineKg} kg ; 95 enfants sur 100 pèsent de ${low} à ${high} kg ; le poids idéal est ${idealKg} kg.`,
+    `Exemple\u00a0: talon à ${lengthCm}\u00a0cm, bras ${armMm}\u00a0mm. La ligne la plus proche dit ${lineKg}\u00a0kg\u202f; 95 enfants sur 100 pèsent de ${low} à ${high}\u00a0kg\u202f; le poids idéal est ${idealKg}\u00a0kg.`,
 };

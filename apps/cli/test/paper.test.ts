@@ -62,6 +62,20 @@ describe("steelyard paper", () => {
     expect(folder.read("out.pdf").slice(0, 8)).toBe("%PDF-1.7");
   });
 
+  it("writes a sheet in French that says it is machine-translated", async () => {
+    const folder = temporaryFolder();
+    const said = vi.spyOn(process.stderr, "write").mockReturnValue(true);
+    const child = ["--length-cm", "136.5", "--arm-mm", "190", "--problem", "anaphylaxis"];
+    const output = ["-o", join(folder.path, "child.svg")];
+    const run = await refusal(folder, "child", ...child, "--language", "fr", ...output);
+    said.mockRestore();
+    expect(run).toEqual({ status: 0, message: "" });
+    const text = folder.read("child-1.svg").replaceAll(/<style>.*?<\/style>|<[^>]+>/g, " ");
+    for (const words of ["136,5\u00a0cm", "poids total", "Traduction automatique, non relue."]) {
+      expect(text).toContain(words);
+    }
+  });
+
   it("writes the same bytes for the same day, and an SVG for each page", () => {
     const folder = temporaryFolder();
     for (const name of ["one.pdf", "two.pdf"]) {
@@ -127,6 +141,7 @@ describe("steelyard paper", () => {
       2,
       "70x37",
     ],
+    ["a language that is none", ["guide", "--language", "de"], 2, 'There is no paper in "de": use en or fr.'],
     ["a roll for the grid", ["grid", "--page", "roll"], 2, "use a4, a3 or letter"],
     ["a calibration that is not there", ["strip", "--site", "none.json"], 1, "there is no such file"],
     ["a paper that does not exist", ["poster-of-nothing"], 2, "unknown command"],

@@ -70,10 +70,16 @@ function allOf<T>(items: readonly Item[], pick: (item: Item) => readonly T[]): r
 /** What a page lacks of all that every page must carry. */
 function lackOf({ items }: Page, context: SheetContext): readonly string[] {
   const { messages, imprint } = context;
-  const { frame } = messages;
+  const { frame, language } = messages;
   const words = plain(allOf(items, (item) => (item.kind === "text" ? [item.text] : [])).join(" "));
   const figures = new Set(allOf(items, (item) => (item.kind === "group" && item.alt ? [item.alt] : [])));
-  const sentences = [frame.printAtFull, frame.measureRulers, cautionText(context), ...imprintLines(context)];
+  const sentences = [
+    frame.printAtFull,
+    frame.measureRulers,
+    cautionText(context),
+    ...imprintLines(context),
+    language.unreviewed ?? "",
+  ];
   return [
     ...[frame.rulerAcross, frame.rulerAlong, frame.fingerprintCode].filter((alt) => !figures.has(alt)),
     ...sentences.map(plain).filter((sentence) => !words.includes(sentence)),
@@ -82,7 +88,7 @@ function lackOf({ items }: Page, context: SheetContext): readonly string[] {
 }
 
 describe.each(papers)("the %s", (_, draw) => {
-  it("has on every page both rulers, 100 %, imprint, code, cautions and what it is a draft of, in both languages", async () => {
+  it("has on every page both rulers, 100 %, imprint, code, cautions, draft and unreviewed words, in both languages", async () => {
     for (const messages of [ENGLISH_PAPER, FRENCH_PAPER]) {
       const context = await sampleContext({ formulary, messages });
       const { pages } = draw(context);

@@ -1,6 +1,7 @@
 import { type ChildReport, computeChild } from "@steelyard/core/child";
 import type { ProblemId } from "@steelyard/core/dosing";
 import { type EntryField, type EntryTexts, readMeasurements } from "@steelyard/core/entry";
+import { formatNumber, type NumberStyle } from "@steelyard/core/units";
 import {
   describeBodyIssue,
   describeEntryIssue,
@@ -71,19 +72,22 @@ export async function loadGivenChild(given: {
   if (!report.ok) {
     throw new CommandFailure(EXIT.notServed, `${describeBodyIssue(report.error)} Nothing was written.`);
   }
+  const { messages, numbers } = loaded.context.messages.language;
   return {
     loaded,
     report: report.value,
     problems,
     measured: Object.entries(texts).map(
-      ([field, text]) => `${describeField(field as EntryField)} ${withUnit(field as EntryField, text ?? "")}`,
+      ([field, text]) =>
+        `${describeField(field as EntryField, messages)} ${asWritten(field as EntryField, text ?? "", numbers)}`,
     ),
-    notes: notices.map((notice) => describeEntryNotice(notice)),
+    notes: notices.map((notice) => describeEntryNotice(notice, messages)),
   };
 }
 
-/** A bare number with the unit that its option is in. */
-function withUnit(field: EntryField, text: string): string {
+/** What was typed; a bare number as the language of the paper writes it, with the unit that its option is in. */
+function asWritten(field: EntryField, text: string, style: NumberStyle): string {
   const unit = /(Cm|Mm|Kg)$/.exec(field)?.[1]?.toLowerCase();
-  return unit === undefined || /[a-z]/i.test(text) ? text : `${text}\u00a0${unit}`;
+  if (unit === undefined || !/^\d+(\.\d+)?$/.test(text)) return text;
+  return `${formatNumber(Number(text), style)}\u00a0${unit}`;
 }

@@ -2,7 +2,6 @@ import { defaultBodyModel, type StoredSiteProfile } from "@steelyard/core/body";
 import type { Formulary } from "@steelyard/core/dosing";
 import {
   createImprint,
-  ENGLISH_PAPER,
   type Imprint,
   type ImprintIssue,
   type PageSize,
@@ -16,6 +15,7 @@ import { sha256 } from "../formulary/sha256.ts";
 import { loadSite } from "../site/load-site.ts";
 import { SITE_OPTION } from "../site/site-option.ts";
 import { SOFTWARE_VERSION } from "../software-version.ts";
+import { languageHelp, paperMessagesOf } from "./language-option.ts";
 import { loadTypefaces } from "./load-typefaces.ts";
 
 /** The options that every paper shares. */
@@ -23,6 +23,7 @@ export interface PaperOptions {
   readonly page: string;
   readonly site?: string;
   readonly formulary?: string;
+  readonly language: string;
   readonly date?: string;
   readonly expires?: string;
   readonly output: string;
@@ -34,6 +35,7 @@ export function withPaperOptions(command: Command, pages: string): Command {
     .option("--page <page>", `the sheet: ${pages}`, "a4")
     .option(SITE_OPTION.flags, SITE_OPTION.help)
     .option("--formulary <file>", 'the site\'s formulary, or "draft"')
+    .option("--language <tag>", languageHelp, "en")
     .option("--date <day>", "the day it is made, as 2026-11-25 (today when not given)")
     .option("--expires <day>", "the day after which it must not be used (a year later when not given)")
     .requiredOption("-o, --output <file>", "the file to write, .pdf or .svg");
@@ -54,6 +56,7 @@ export async function loadPaper(given: {
   readonly options: PaperOptions;
 }): Promise<LoadedPaper> {
   const { paper, choices, options } = given;
+  const messages = paperMessagesOf(options.language);
   const madeOn = options.date === undefined ? today() : dayOf(options.date, "--date");
   const expiresOn = options.expires === undefined ? yearAfter(madeOn) : dayOf(options.expires, "--expires");
   if (expiresOn <= madeOn) {
@@ -67,7 +70,7 @@ export async function loadPaper(given: {
     options.formulary === undefined ? undefined : (await loadFormulary(options.formulary)).formulary;
   const imprint = await createImprint({
     paper,
-    choices,
+    choices: { ...choices, language: messages.language.tag },
     softwareVersion: SOFTWARE_VERSION,
     modelVersion: defaultBodyModel().version,
     site,
@@ -79,7 +82,7 @@ export async function loadPaper(given: {
   if (!imprint.ok) throw imprintFailure(imprint.error);
   const context: SheetContext & { imprint: Imprint } = {
     typefaces: await loadTypefaces(),
-    messages: ENGLISH_PAPER,
+    messages,
     imprint: imprint.value,
   };
   return {

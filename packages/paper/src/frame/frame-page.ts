@@ -3,7 +3,13 @@ import { faint, soft, watermark } from "../drawing/palette.ts";
 import { drawQrCode } from "../drawing/qr-code.ts";
 import { fitParagraph, setText } from "../drawing/set-text.ts";
 import { group, line, strokes } from "../drawing/shapes.ts";
-import { cautionText, fingerprintCodeText, imprintLines, pageMarks } from "./imprint-lines.ts";
+import {
+  cautionText,
+  fingerprintCodeText,
+  formularyWords,
+  imprintLines,
+  pageMarks,
+} from "./imprint-lines.ts";
 import { type PageSize, unprintableMm } from "./page-size.ts";
 import { drawProofRuler, proofRulerHalfMm, proofRulerLengthMm } from "./proof-ruler.ts";
 import type { SheetContext } from "./sheet-context.ts";
@@ -120,7 +126,7 @@ function drawFoot(context: SheetContext, size: PageSize): readonly Item[] {
     roomMm: 3,
     font: "bold",
   });
-  const imprint = fitParagraph(typefaces, imprintLines(context).join("\n"), {
+  const imprint = fitParagraph(typefaces, [...imprintLines(context), ...formularyWords(context)].join("\n"), {
     at: [textLeft, top + 0.8],
     widthMm: textMm,
     sizesPt: [6, 5.5, 5, 4.5],

@@ -5,7 +5,7 @@ import type { SheetContext } from "./sheet-context.ts";
 
 /** What the page says of its origin, one sentence a line. */
 export function imprintLines({ imprint, messages }: SheetContext): readonly string[] {
-  const { frame, language } = messages;
+  const { frame } = messages;
   const { calibration, softwareVersion, modelVersion, madeOn, expiresOn } = imprint;
   return [
     frame.madeAndExpires({ madeOn, expiresOn }),
@@ -18,7 +18,6 @@ export function imprintLines({ imprint, messages }: SheetContext): readonly stri
         }),
     frame.versions({ software: softwareVersion, model: modelVersion }),
     frame.fingerprint({ short: shortFingerprint(imprint) }),
-    ...(language.unreviewed === undefined ? [] : [`${language.unreviewed} ${frame.formularyWords}`.trim()]),
   ];
 }
 
@@ -33,6 +32,12 @@ function formularyLine({ formulary }: Imprint, frame: SheetContext["messages"]["
 /** The first 16 digits in fours: enough to compare by eye. */
 function shortFingerprint({ fingerprint }: Pick<Imprint, "fingerprint">): string {
   return (fingerprint.slice(0, 16).match(/.{4}/g) ?? []).join(" ");
+}
+
+/** Where there are words of a formulary on a page: in which language they are, if that is not the language of the page. */
+export function formularyWords({ imprint, messages }: SheetContext): readonly string[] {
+  const words = messages.frame.formularyWords;
+  return imprint.formulary === undefined || words === "" ? [] : [words];
 }
 
 /** What nobody may overlook on a page, in bold where there is room: that it is not signed, that its words are unreviewed. */
@@ -55,5 +60,5 @@ export function fingerprintCodeText({ fingerprint }: Pick<Imprint, "fingerprint"
 /** The safety words in one run, their heading first. */
 export function cautionText({ messages }: Pick<SheetContext, "messages">): string {
   const { title, lines } = cautionBlock(messages.language.messages);
-  return `${title}: ${lines.join(" ")}`;
+  return messages.frame.cautions({ title, text: lines.join(" ") });
 }

@@ -1,7 +1,13 @@
 import type { Item } from "../drawing/item.ts";
 import { drawQrCode } from "../drawing/qr-code.ts";
 import { fitParagraph } from "../drawing/set-text.ts";
-import { cautionText, fingerprintCodeText, imprintLines, pageMarks } from "../frame/imprint-lines.ts";
+import {
+  cautionText,
+  fingerprintCodeText,
+  formularyWords,
+  imprintLines,
+  pageMarks,
+} from "../frame/imprint-lines.ts";
 import { drawProofRuler, proofRulerHalfMm, proofRulerLengthMm } from "../frame/proof-ruler.ts";
 import type { SheetContext } from "../frame/sheet-context.ts";
 import type { DividedSheet } from "./divide-sheet.ts";
@@ -23,7 +29,11 @@ export function drawProof(
   const head = [pageOf({ page, pages }), ...pageMarks(context), printAtFull, measureRulers];
   const words = fitParagraph(
     typefaces,
-    [head.join(" · "), imprintLines(context).join(" · "), cautionText(context)].join("\n"),
+    [
+      head.join(" · "),
+      [...imprintLines(context), ...formularyWords(context)].join(" · "),
+      cautionText(context),
+    ].join("\n"),
     {
       at: [foot.xMm, foot.yMm],
       widthMm,

@@ -29,6 +29,7 @@ export interface FrameMessages {
   }): string;
   fingerprint(values: { readonly short: string }): string;
   readonly fingerprintCode: string;
+  cautions(values: { readonly title: string; readonly text: string }): string;
   /** In which language the words of the formulary are; nothing where that is this one. */
   readonly formularyWords: string;
 }

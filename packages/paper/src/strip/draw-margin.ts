@@ -27,15 +27,17 @@ export function drawMargin(
   const rows = chart.margin.filter(
     ({ lengthCm }) => lengthCm > page.fromCm - 0.01 && lengthCm < page.toCm - 0.2,
   );
-  // The first row of a page stands just under its join, where it is not cut through.
-  const drawn = rows.flatMap((entry) => {
-    const isFirst = Math.abs(entry.lengthCm - page.fromCm) < 1e-6;
-    return drawRow(given, entry, left, yOf(entry.lengthCm), isFirst ? 2.4 : 0);
-  });
-  const heads = rows.filter(({ lengthCm }) => lengthCm % 10 === 0 || lengthCm === rows[1]?.lengthCm);
+  // The first row of a page stands under its join, where it is not cut through and clear of the crosses.
+  const dropOf = (lengthCm: number): number => (Math.abs(lengthCm - page.fromCm) < 1e-6 ? 3.6 : 0);
+  const drawn = rows.flatMap((entry) =>
+    drawRow(given, entry, left, yOf(entry.lengthCm), dropOf(entry.lengthCm)),
+  );
+  // At every 10 cm, and at the top of a page that begins between them.
+  const top = page.fromCm % 10 === 0 ? undefined : rows[1]?.lengthCm;
+  const heads = rows.filter(({ lengthCm }) => lengthCm % 10 === 0 || lengthCm === top);
   const { marginLength, marginIdeal, marginRange } = messages.strip;
   const headings = heads.flatMap(({ lengthCm }): Item[] => {
-    const y = yOf(lengthCm) + 4.6;
+    const y = yOf(lengthCm) + (dropOf(lengthCm) === 0 ? 4.6 : 6.8);
     if (lengthCm + 0.7 > page.toCm) return [];
     const look = { sizePt: 5.5, colour: soft, anchor: "end" } as const;
     return [

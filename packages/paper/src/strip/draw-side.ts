@@ -27,11 +27,14 @@ export function drawSideBlock(
   const codeTop = bottomMm - proofRulerLengthMm - 2 - codeMm;
   const textBottom = codeTop - 2;
   const widthMm = textBottom - topMm;
-  const set = [5.4, 5, 4.6, 4.2].map((sizePt) => {
+  const set = [5.4, 5, 4.6, 4.2, 4].map((sizePt) => {
     const look = { sizePt, widthMm };
     const long = [`${imprintLines(context).map(withoutStop).join(". ")}.`, cautionText(context)];
     const lines = [
-      { text: heading, font: "bold" as const },
+      ...breakLines(typefaces, heading, { ...look, font: "bold" }).map((own) => ({
+        text: own,
+        font: "bold" as const,
+      })),
       ...long.flatMap((text) =>
         breakLines(typefaces, text, look).map((own) => ({ text: own, font: "regular" as const })),
       ),

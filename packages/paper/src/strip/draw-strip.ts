@@ -111,12 +111,13 @@ function drawSide(given: StripPageInput): readonly Item[] {
   const { layout, index, messages } = given;
   const page = layout.pages[index] as StripLayout["pages"][number];
   const lengthMm = (page.toCm - page.fromCm) * 10;
+  const { unreviewed } = messages.language;
   const heading = `${messages.strip.title}. ${messages.strip.section({
     page: index + 1,
     pages: layout.pages.length,
     fromCm: formatNumber(page.fromCm, messages.language.numbers),
     toCm: formatNumber(page.toCm, messages.language.numbers),
-  })}`;
+  })}${unreviewed === undefined ? "" : `. ${unreviewed}`}`;
   const blocks = lengthMm > 1000 ? Math.round(lengthMm / 250) : 1;
   return Array.from({ length: blocks }, (_, i) => {
     const blockMm = layout.topMm + (i * lengthMm) / blocks;

@@ -21,5 +21,6 @@ export const ENGLISH_FRAME: FrameMessages = {
     `${title}, ${version}, signed by ${name}, ${role}, ${date}`,
   fingerprint: ({ short }) => `Fingerprint ${short}`,
   fingerprintCode: "QR code of the fingerprint of this sheet",
+  cautions: ({ title, text }) => `${title}: ${text}`,
   formularyWords: "",
 };

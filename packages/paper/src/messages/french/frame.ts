@@ -21,5 +21,6 @@ export const FRENCH_FRAME: FrameMessages = {
     `${title}, ${version}, signé par ${name}, ${role}, ${date}`,
   fingerprint: ({ short }) => `Empreinte ${short}`,
   fingerprintCode: "Code QR de l’empreinte de cette feuille",
+  cautions: ({ title, text }) => `${title}\u00a0: ${text}`,
   formularyWords: "Les mots du formulaire restent en anglais.",
 };

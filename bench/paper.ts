@@ -1,11 +1,14 @@
 /**
- * How long a paper takes from nothing to bytes, how large it is, and the most memory in use. Run: `node bench/paper.ts`.
+ * How long a paper takes from nothing to bytes, how large it is, and the most memory that a process which makes nothing else holds. Run:
+ * `node bench/paper.ts`, or `node bench/paper.ts strip` for those whose name has that word.
  * Budgets: strip 1 s and 300 kB, booklet of 80 pages 5 s, memory 300 MB. The peer is the PDF library writing the same straight lines and texts in one
  * flat list, in the same process: the ratio is what to compare; times hold for one machine on one day.
  */
+import { spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
+import { setFlagsFromString } from "node:v8";
 import { defaultBodyModel } from "@steelyard/core/body";
 import { draftFormulary } from "@steelyard/formulary";
 import {
@@ -59,16 +62,30 @@ const papers: Readonly<Record<string, () => Drawing>> = {
     }),
 };
 
-for (const [name, draw] of Object.entries(papers)) {
+const [word = "", only] = process.argv.slice(2);
+const chosen = Object.entries(papers).filter(([name]) =>
+  only === undefined ? name.includes(word) : name === only,
+);
+for (const [name, draw] of chosen) {
+  if (only === undefined)
+    spawnSync(process.execPath, [process.argv[1] ?? "", "only", name], { stdio: "inherit" });
+  else await measure(name, draw);
+}
+
+/** One paper from nothing, as the command makes it. */
+async function measure(name: string, draw: () => Drawing): Promise<void> {
+  // As the command does.
+  if (name.startsWith("booklet")) setFlagsFromString("--semi-space-growth-factor=1");
   const start = performance.now();
   const drawing = draw();
   const drawn = performance.now();
   const bytes = await renderPdf(drawing, rendering);
   const done = performance.now();
+  const peak = peakMb();
   const plain = await timePlain(drawing);
   console.log(
     `${name}: ${Math.round(done - start)} ms (${Math.round(drawn - start)} to draw), ${Math.round(bytes.length / 1000)} kB, ` +
-      `${drawing.pages.length} pages; ${((done - start) / plain).toFixed(1)} times the PDF library alone; ${peakMb()} MB at most so far`,
+      `${drawing.pages.length} pages; ${((done - start) / plain).toFixed(1)} times the PDF library alone; ${peak} MB at most`,
   );
 }
 

@@ -2,6 +2,7 @@ import { draftFormulary } from "@steelyard/formulary";
 import { drawBooklet, emergencyProblems } from "@steelyard/paper";
 import { Command } from "commander";
 import { CommandFailure, EXIT } from "../exit-status.ts";
+import { keepHeapSmall } from "./keep-heap-small.ts";
 import { loadPaper, type PaperOptions, sheetOf, withPaperOptions } from "./paper-options.ts";
 import { problemOf, problemsHelp } from "./problem-option.ts";
 import { formatOf, writePaper } from "./write-paper.ts";
@@ -33,6 +34,7 @@ async function printBooklet(options: BookletOptions): Promise<void> {
       `The formulary has no dose for ${problems.join(", ")}. Nothing was written.`,
     );
   }
+  keepHeapSmall();
   const onStep = progress();
   const drawing = drawBooklet({ ...loaded.context, size, formulary, problems, onStep });
   await writePaper({ drawing, output: options.output, loaded });

@@ -59,36 +59,53 @@ export function createTypefaces(files: TypefaceFiles): Typefaces {
   if (first === undefined || fonts.bold.length === 0) {
     throw new RangeError("Cannot make typefaces as each font must have at least one file");
   }
-  const kept = new Map<string, number>();
-  const advance = (font: FontName, file: number, text: string): number => {
-    const key = `${font}${file}${text}`;
-    const before = kept.get(key);
-    if (before !== undefined) return before;
-    const own = fonts[font][file] as Font;
-    const em = own.layout(text).advanceWidth / own.unitsPerEm;
-    kept.set(key, em);
+  // Word by word with the space after it, as the PDF library sets text; the same words come again and again.
+  const kept: Record<FontName, Map<string, number>> = { regular: new Map(), bold: new Map() };
+  const emOf = (font: FontName, text: string): number => {
+    let em = 0;
+    for (let from = 0; from < text.length; ) {
+      const space = text.indexOf(" ", from);
+      const to = space === -1 ? text.length : space + 1;
+      em += emOfWord(font, text.slice(from, to));
+      from = to;
+    }
     return em;
   };
-  const runs: Typefaces["runs"] = (text, { font, sizePt }) =>
-    splitByFile(text, fonts[font]).map(({ file, text: part }) => ({
-      font,
-      file,
-      text: part,
-      widthMm: advance(font, file, part) * sizePt * pointMm,
-    }));
+  const emOfWord = (font: FontName, word: string): number => {
+    const before = kept[font].get(word);
+    if (before !== undefined) return before;
+    const em = splitByFile(word, fonts[font]).reduce(
+      (sum, { file, text }) => sum + advanceOf(fonts[font][file] as Font, text),
+      0,
+    );
+    kept[font].set(word, em);
+    return em;
+  };
+  const runs: Typefaces["runs"] = (text, { font, sizePt }) => {
+    const parts = splitByFile(text, fonts[font]);
+    return parts.map((part) => {
+      const em = parts.length === 1 ? emOf(font, text) : advanceOf(fonts[font][part.file] as Font, part.text);
+      return { font, ...part, widthMm: em * sizePt * pointMm };
+    });
+  };
   return {
     files,
     capHeight: first.capHeight / first.unitsPerEm,
     descent: 0.24,
     runs,
-    widthMm: (text, look) => runs(text, look).reduce((sum, { widthMm }) => sum + widthMm, 0),
+    widthMm: (text, { font, sizePt }) => emOf(font, text) * sizePt * pointMm,
     missing: (text, font) => [
       ...new Set([...text].filter((character) => fileOf(character, fonts[font]) === undefined)),
     ],
   };
 }
 
+function advanceOf(font: Font, text: string): number {
+  return font.layout(text).advanceWidth / font.unitsPerEm;
+}
+
 function splitByFile(text: string, fonts: readonly Font[]): { file: number; text: string }[] {
+  if (text !== "" && hasAll(fonts[0], text)) return [{ file: 0, text }];
   const parts: { file: number; text: string }[] = [];
   for (const character of text) {
     const last = parts.at(-1);
@@ -99,6 +116,14 @@ function splitByFile(text: string, fonts: readonly Font[]): { file: number; text
     else parts.push({ file, text: character });
   }
   return parts;
+}
+
+/** Whether one font has the whole text, as it mostly has. */
+function hasAll(font: Font | undefined, text: string): boolean {
+  for (let i = 0; i < text.length; i += 1) {
+    if (!font?.hasGlyphForCodePoint(text.codePointAt(i) ?? 0)) return false;
+  }
+  return true;
 }
 
 function fileOf(character: string, fonts: readonly Font[]): number | undefined {

@@ -5,11 +5,11 @@ import {
   checkDrawing,
   drawBooklet,
   emergencyProblems,
+  FRENCH_PAPER,
   type Item,
   pageSizes,
   renderPdf,
 } from "@steelyard/paper";
-import { FRENCH_PAPER } from "@steelyard/paper/french";
 import { beforeAll, describe, expect, it } from "vitest";
 import { weightSteps } from "../src/booklet/weight-steps.ts";
 import { hasPoppler, textOf } from "./support/poppler.ts";

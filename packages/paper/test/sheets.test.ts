@@ -11,12 +11,12 @@ import {
   drawReadingTest,
   drawStrip,
   drawWeightGrid,
+  FRENCH_PAPER,
   type Item,
   pageSizes,
   renderPdf,
   type SheetContext,
 } from "@steelyard/paper";
-import { FRENCH_PAPER } from "@steelyard/paper/french";
 import { describe, expect, it } from "vitest";
 import { proofRulersOf } from "./support/proof-rulers-of.ts";
 import { readPdf } from "./support/read-pdf.ts";

@@ -12,7 +12,6 @@ import {
   drawReadingTest,
   drawStrip,
   drawWeightGrid,
-  ENGLISH_PAPER,
   FRENCH_PAPER,
   type Item,
   labelSheets,
@@ -22,7 +21,7 @@ import {
 } from "@steelyard/paper";
 import { describe, expect, it } from "vitest";
 import { cautionText, imprintLines } from "../src/frame/imprint-lines.ts";
-import { sampleContext } from "./support/sample-context.ts";
+import { longContext, sampleContext } from "./support/sample-context.ts";
 
 const formulary = draftFormulary;
 const measurements = { lengthCm: centimetres(136), armMm: millimetres(190) };
@@ -30,7 +29,7 @@ const computed = computeChild({ measurements, formulary });
 if (!computed.ok) throw new Error(computed.error.type);
 const report = computed.value;
 const measured = ["136 cm", "190 mm"];
-const problems = ["arrest", "anaphylaxis"] as const;
+const problems = (draftFormulary.problemOrder ?? []).filter((id) => id !== "fluids");
 
 function strip(context: SheetContext, medium: Parameters<typeof drawStrip>[0]["medium"]): Drawing {
   const drawing = drawStrip({ ...context, medium });
@@ -46,7 +45,13 @@ const sheets = Object.entries(pageSizes).flatMap(([name, size]): (readonly [stri
   [`grid with waist on ${name}`, (context) => drawWeightGrid({ ...context, size, girths: "arm-and-waist" })],
   [
     `booklet on ${name}`,
-    (context) => drawBooklet({ ...context, size, formulary, problems: ["anaphylaxis"] }),
+    (context) =>
+      drawBooklet({
+        ...context,
+        size,
+        formulary,
+        problems: name === "letter" ? ["anaphylaxis", "seizure"] : ["anaphylaxis"],
+      }),
   ],
   [`child sheet on ${name}`, (context) => drawChildSheet({ ...context, size, report, measured, problems })],
   [`guide on ${name}`, (context) => drawGuide({ ...context, size })],
@@ -87,33 +92,36 @@ function lackOf({ items }: Page, context: SheetContext): readonly string[] {
   ];
 }
 
-describe.each(papers)("the %s", (_, draw) => {
-  it("has on every page both rulers, 100 %, imprint, code, cautions, draft and unreviewed words, in both languages", async () => {
-    for (const messages of [ENGLISH_PAPER, FRENCH_PAPER]) {
-      const context = await sampleContext({ formulary, messages });
-      const { pages } = draw(context);
-      expect(pages.length).toBeGreaterThan(0);
-      const lacking = pages.flatMap((page) => lackOf(page, context).map((lack) => `${page.label}: ${lack}`));
-      expect(lacking).toEqual([]);
-    }
-  });
-});
+const contexts = [
+  { is: "unsigned, in English", context: await sampleContext({ formulary }) },
+  {
+    is: "signed, with names as long as large hospitals have them",
+    context: await longContext({ signed: true }),
+  },
+  {
+    is: "in French with the same names, its calibration unsigned",
+    context: await longContext({ signed: false, messages: FRENCH_PAPER }),
+  },
+];
 
-describe("labels", () => {
-  it.each(labelSheets)(
-    "of $id have no text on another or off its box, and no dose on what proves the sheet",
-    async (sheet) => {
-      for (const messages of [ENGLISH_PAPER, FRENCH_PAPER]) {
-        const context = await sampleContext({ formulary, messages });
-        const drawing = drawLabels({
-          ...context,
-          sheet,
-          report,
-          problems: [...problems, "seizure", "airway"],
-        });
-        expect(drawing.pages.length).toBeGreaterThan(2);
-        expect(checkDrawing(drawing, context.typefaces)).toEqual([]);
-      }
+// A booklet has a page for every weight, and its frame is that of the others: in French with long names on every sheet, in English on one.
+const runs = papers.flatMap(([name, draw]) =>
+  contexts
+    .filter(({ context }) => context.messages === FRENCH_PAPER || !/^booklet on (?:a3|letter)$/.test(name))
+    .map((own) => ({ name, draw, ...own })),
+);
+
+describe("every page", () => {
+  it.each(runs)(
+    "of the $name, $is, has both rulers, 100 %, imprint, code, cautions and marks, and no text on another or off its box",
+    ({ draw, context }) => {
+      const drawing = draw(context);
+      expect(drawing.pages.length).toBeGreaterThan(0);
+      const lacking = drawing.pages.flatMap((page) =>
+        lackOf(page, context).map((lack) => `${page.label}: ${lack}`),
+      );
+      expect(lacking).toEqual([]);
+      expect(checkDrawing(drawing, context.typefaces)).toEqual([]);
     },
   );
 });

@@ -1,6 +1,9 @@
+import { computeChild } from "@steelyard/core/child";
+import { centimetres, millimetres } from "@steelyard/core/units";
 import { draftFormulary } from "@steelyard/formulary";
 import {
   drawBooklet,
+  drawChildSheet,
   drawGuide,
   ENGLISH_PAPER,
   FRENCH_PAPER,
@@ -99,9 +102,12 @@ describe("a paper in French", () => {
   });
 
   it("in English marks nothing: there is one language on it", async () => {
+    const measurements = { lengthCm: centimetres(136), armMm: millimetres(190) };
+    const report = computeChild({ measurements, formulary: draftFormulary });
+    if (!report.ok) throw new Error(report.error.type);
     const context = await sampleContext({ formulary: draftFormulary });
-    const input = { ...context, size: pageSizes.a4, formulary: draftFormulary };
-    const { pages } = drawBooklet({ ...input, problems: ["anaphylaxis"] });
+    const input = { ...context, size: pageSizes.a4, report: report.value, measured: ["136 cm"] };
+    const { pages } = drawChildSheet({ ...input, problems: ["anaphylaxis"] });
     expect(
       pages.flatMap(({ items }) => textsOf(items, "")).filter(({ language }) => language !== ""),
     ).toEqual([]);

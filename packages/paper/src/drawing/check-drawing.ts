@@ -105,6 +105,11 @@ function faultsOf({ text, round, bounds }: Placed, page: string, typefaces: Type
   return faults;
 }
 
+/** What is apart across the page needs no closer look: most texts are. */
+function meetAcross(a: Box, b: Box): boolean {
+  return a.xMm <= b.xMm + b.widthMm && b.xMm <= a.xMm + a.widthMm;
+}
+
 function overlaps(placed: readonly Placed[]): (readonly [string, string])[] {
   const sorted = [...placed].sort((a, b) => a.round.yMm - b.round.yMm);
   const found: (readonly [string, string])[] = [];
@@ -112,6 +117,7 @@ function overlaps(placed: readonly Placed[]): (readonly [string, string])[] {
     for (let j = i + 1; j < sorted.length; j += 1) {
       const b = sorted[j] as Placed;
       if (b.round.yMm > a.round.yMm + a.round.heightMm) break;
+      if (!meetAcross(a.round, b.round)) continue;
       if (overlapDepth(a.corners, b.corners) > toleranceMm) found.push([a.text.text, b.text.text]);
     }
   }

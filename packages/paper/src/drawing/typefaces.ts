@@ -94,9 +94,10 @@ export function createTypefaces(files: TypefaceFiles): Typefaces {
     descent: 0.24,
     runs,
     widthMm: (text, { font, sizePt }) => emOf(font, text) * sizePt * pointMm,
-    missing: (text, font) => [
-      ...new Set([...text].filter((character) => fileOf(character, fonts[font]) === undefined)),
-    ],
+    missing: (text, font) =>
+      hasAll(fonts[font][0], text)
+        ? []
+        : [...new Set([...text].filter((character) => fileOf(character, fonts[font]) === undefined))],
   };
 }
 

@@ -7,7 +7,9 @@ import { weightSteps } from "../src/booklet/weight-steps.ts";
 import { hasPoppler, textOf } from "./support/poppler.ts";
 import { rendering, sampleContext } from "./support/sample-context.ts";
 
-const problems = emergencyProblems;
+/** `STEELYARD_ALL_PROBLEMS=1 npm run unit -- booklet` reads back the whole formulary, on 529 pages. */
+const problems =
+  process.env.STEELYARD_ALL_PROBLEMS === undefined ? emergencyProblems : (draftFormulary.problemOrder ?? []);
 const steps = weightSteps({ formulary: draftFormulary, problems });
 
 /** The sheet that the screen would show for a child of this weight, total and ideal. */

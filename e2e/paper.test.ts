@@ -25,6 +25,9 @@ test("shows the strip page by page and makes its PDF in the browser", async () =
   await page.getByRole("button", { name: "Next page" }).click();
   await page.locator(".paper__turn", { hasText: "Page 2 of 8" }).waitFor();
   expect(readable((await sheet.textContent()) ?? "")).toContain("On the chart");
+  const folder = process.env.STEELYARD_PICTURES;
+  if (folder !== undefined) await page.screenshot({ path: join(folder, "paper-desk.png") });
+  expect((await page.locator(".paper__sheet").boundingBox())?.width).toBeGreaterThan(400);
   // True to scale: what is shown says how large it is.
   expect(await sheet.getAttribute("viewBox")).toBe("0 0 210 297");
 
@@ -41,6 +44,13 @@ test("shows the strip page by page and makes its PDF in the browser", async () =
 
 test("draws what is chosen, and says what cannot be drawn", async () => {
   const { page } = await openPaper(sizes.phone);
+  // In French screen and page say that nobody has reviewed it.
+  const sheet = page.locator(".paper__sheet svg");
+  await page.getByRole("radio", { name: "Français" }).check();
+  await page.getByText("French is machine-translated and reviewed by nobody").waitFor();
+  await expect.poll(() => sheet.textContent()).toContain("Traduction automatique, non relue.");
+  await page.getByText("steelyard paper strip --page a4 --language fr -o strip-a4.pdf").waitFor();
+  await page.getByRole("radio", { name: "English" }).check();
   await page.getByRole("radio", { name: "Arm band" }).check();
   await page.locator(".paper__turn", { hasText: "Page 1 of 1" }).waitFor();
   // A roll is for the strip alone.
@@ -77,14 +87,6 @@ test("works without a network once the page has been there", async () => {
   await page.reload();
   await page.locator(".paper__sheet svg").waitFor();
   await page.context().setOffline(false);
-});
-
-test("is drawn as a picture for eyes to look at", async () => {
-  const { page } = await openPaper();
-  const folder = process.env.STEELYARD_PICTURES;
-  if (folder !== undefined) await page.screenshot({ path: join(folder, "paper-desk.png") });
-  const box = await page.locator(".paper__sheet").boundingBox();
-  expect(box?.width).toBeGreaterThan(400);
 });
 
 test("the booklet tells how far it is, can be given up, and comes with the chosen problems", async () => {
@@ -126,6 +128,9 @@ test("the child on Bedside gets its sheet and its labels, and without a child th
   await page.locator('.paper__sheet svg[width="215.9mm"]').waitFor();
   await page.getByRole("button", { name: "Next page" }).click();
   await expect.poll(sheet).toMatch(/adrenaline.*280 micrograms = 2\.8 mL/);
+  expect(await sheet()).not.toContain("vasopressor");
+  await page.getByRole("checkbox", { name: "Class colours of ISO 26825" }).check();
+  await expect.poll(sheet).toMatch(/adrenaline.*vasopressor/);
 });
 
 test("axe finds nothing on the Paper screen in light and dark", async () => {

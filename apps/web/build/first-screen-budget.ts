@@ -24,7 +24,7 @@ export function firstScreenBytes(bundle: Bundle): number {
 }
 
 /** Parts that are large for what they draw, and that nothing but their own screen waits for: they have a budget of their own. */
-const charts = /(^|\/)(paper|study|study-worker)-[^/]*\.js$/;
+const charts = /(^|\/)(paper|paper-worker|study|study-worker)-[^/]*\.js$/;
 
 /** Compressed size of all that is kept for working offline, typefaces and charts left out, in bytes. */
 export function shellBytes(bundle: Bundle): number {

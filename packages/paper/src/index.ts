@@ -1,11 +1,5 @@
 export { drawArmBand } from "./arm-band/draw-arm-band.ts";
-export {
-  type BookletInput,
-  type BookletProgress,
-  drawBooklet,
-  drawBookletInSteps,
-  emergencyProblems,
-} from "./booklet/draw-booklet.ts";
+export { type BookletInput, drawBooklet, emergencyProblems } from "./booklet/draw-booklet.ts";
 export { type ChildSheetInput, drawChildSheet } from "./child-sheet/draw-child-sheet.ts";
 export { checkDrawing, type DrawingFault } from "./drawing/check-drawing.ts";
 export type {
@@ -36,7 +30,6 @@ export { drawGuide } from "./guide/draw-guide.ts";
 export { drawLabels, type LabelsInput } from "./labels/draw-labels.ts";
 export { type LabelSheet, labelSheetOf, labelSheets, type UnknownLabelSheet } from "./labels/label-sheet.ts";
 export { ENGLISH_PAPER } from "./messages/english/english-paper.ts";
-export { FRENCH_PAPER } from "./messages/french/french-paper.ts";
 export type { PaperMessages } from "./messages/paper-messages.ts";
 export { drawReadingTest, type ReadingTestInput } from "./reading-test/draw-reading-test.ts";
 export { type RenderPdfOptions, renderPdf } from "./render/render-pdf.ts";

@@ -15,11 +15,11 @@ import {
   type Drawing,
   drawChildSheet,
   drawLabels,
-  FRENCH_PAPER,
   type Item,
   labelSheets,
   pageSizes,
 } from "@steelyard/paper";
+import { FRENCH_PAPER } from "@steelyard/paper/french";
 import { describe, expect, it } from "vitest";
 import { sampleContext } from "./support/sample-context.ts";
 

@@ -12,13 +12,13 @@ import {
   drawReadingTest,
   drawStrip,
   drawWeightGrid,
-  FRENCH_PAPER,
   type Item,
   labelSheets,
   type Page,
   pageSizes,
   type SheetContext,
 } from "@steelyard/paper";
+import { FRENCH_PAPER } from "@steelyard/paper/french";
 import { describe, expect, it } from "vitest";
 import { cautionText, imprintLines } from "../src/frame/imprint-lines.ts";
 import { longContext, sampleContext } from "./support/sample-context.ts";

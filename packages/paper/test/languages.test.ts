@@ -6,13 +6,13 @@ import {
   drawChildSheet,
   drawGuide,
   ENGLISH_PAPER,
-  FRENCH_PAPER,
   type Item,
   type PaperMessages,
   pageSizes,
   renderPdf,
   renderSvg,
 } from "@steelyard/paper";
+import { FRENCH_PAPER } from "@steelyard/paper/french";
 import { describe, expect, it } from "vitest";
 import { rendering, sampleContext } from "./support/sample-context.ts";
 

@@ -1,4 +1,5 @@
-import { ENGLISH_PAPER, FRENCH_PAPER, type PaperMessages } from "@steelyard/paper";
+import { ENGLISH_PAPER, type PaperMessages } from "@steelyard/paper";
+import { FRENCH_PAPER } from "@steelyard/paper/french";
 import { CommandFailure, EXIT } from "../exit-status.ts";
 
 const known: readonly PaperMessages[] = [ENGLISH_PAPER, FRENCH_PAPER];

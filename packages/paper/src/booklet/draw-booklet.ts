@@ -69,54 +69,6 @@ const tabMm = 7;
  * ```
  */
 export function drawBooklet(input: BookletInput): Drawing {
-  const drawn = drawBookletInSteps(input);
-  for (;;) {
-    const next = drawn.next();
-    if (next.done) return next.value;
-    input.onStep?.(next.value.done, next.value.of);
-  }
-}
-
-/** How many of how many weight steps are drawn. */
-export interface BookletProgress {
-  readonly done: number;
-  readonly of: number;
-}
-
-/**
- * The same as `drawBooklet`, one weight step for each call of `next`, for a screen that has to live on meanwhile, or to give up.
- *
- * ```ts
- * import assert from "node:assert/strict";
- * import { createHash } from "node:crypto";
- * import { draftFormulary } from "@steelyard/formulary";
- * import { readFileSync } from "node:fs";
- * import { createRequire } from "node:module";
- * import { defaultBodyModel } from "@steelyard/core/body";
- * import { createImprint, createTypefaces, drawBookletInSteps, ENGLISH_PAPER, pageSizes } from "@steelyard/paper";
- *
- * const fonts = createRequire(import.meta.url);
- * const folder = "@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin";
- * const read = (weight: number) => readFileSync(fonts.resolve(`${folder}-${weight}-normal.woff`));
- * const typefaces = createTypefaces({ regular: [read(400)], bold: [read(700)] });
- * const imprint = await createImprint({
- *   paper: "strip",
- *   choices: {},
- *   softwareVersion: "0.1.0",
- *   modelVersion: defaultBodyModel().version,
- *   madeOn: "2026-11-25",
- *   expiresOn: "2027-11-25",
- *   sha256: (text) => createHash("sha256").update(text).digest("hex"),
- * });
- * assert.ok(imprint.ok);
- * const context = { typefaces, messages: ENGLISH_PAPER, imprint: imprint.value };
- * const problems = ["anaphylaxis"] as const;
- * const steps = drawBookletInSteps({ ...context, size: pageSizes.a4, formulary: draftFormulary, problems });
- * const first = steps.next();
- * assert.ok(!first.done && first.value.done === 1 && first.value.of > 10);
- * ```
- */
-export function* drawBookletInSteps(input: BookletInput): Generator<BookletProgress, Drawing, undefined> {
   const { size, messages, problems } = input;
   const { booklet } = messages;
   const formulary = withProblems(input);
@@ -126,7 +78,7 @@ export function* drawBookletInSteps(input: BookletInput): Generator<BookletProgr
   const bodies: (readonly (readonly Item[])[])[] = [];
   for (const step of steps) {
     bodies.push(drawStep(input, { formulary, problems, step, box }));
-    yield { done: bodies.length, of: steps.length };
+    input.onStep?.(bodies.length, steps.length);
   }
   const behind = drawBeforeGiving(input, { formulary, problems, box: whole });
   const beforeBehind = 1 + bodies.reduce((sum, pages) => sum + pages.length, 0);

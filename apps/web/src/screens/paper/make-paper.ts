@@ -1,75 +1,70 @@
-import { defaultBodyModel, type EstimatedChild } from "@steelyard/core/body";
+import { defaultBodyModel, type Measurements } from "@steelyard/core/body";
 import { type ChildReport, computeChild } from "@steelyard/core/child";
+import type { Formulary } from "@steelyard/core/dosing";
 import { err, ok, type Result } from "@steelyard/core/result";
-import { formatNumber } from "@steelyard/core/units";
-import { describeBodyIssue } from "@steelyard/core/wording";
-import { draftFormulary } from "@steelyard/formulary";
 import {
-  type BookletProgress,
   checkDrawing,
   createImprint,
   type Drawing,
   drawArmBand,
-  drawBookletInSteps,
+  drawBooklet,
   drawChildSheet,
   drawGuide,
   drawLabels,
   drawReadingTest,
   drawStrip,
   drawWeightGrid,
-  ENGLISH_PAPER,
-  type ImprintIssue,
   labelSheetOf,
+  type PaperMessages,
   pageSizes,
   type SheetContext,
   type StripMedium,
   type Typefaces,
 } from "@steelyard/paper";
-import { language } from "../../messages/language.ts";
-import { paperMessages } from "../../messages/paper.ts";
-import { versions } from "../../state/versions.ts";
-import { holdsDoses, type PaperChoices } from "./paper-choices.ts";
+import { measuredWords } from "./measured-words.ts";
+import { holdsDoses, isOfChild, type PaperChoices } from "./paper-choices.ts";
+import type { PaperRefusal } from "./paper-refusal.ts";
 
 export interface PaperTools {
   readonly typefaces: Typefaces;
+  readonly messages: PaperMessages;
   readonly sha256: (text: string) => Promise<string>;
   /** YYYY-MM-DD. */
   readonly today: string;
-  /** The child on Bedside, for its sheet and its labels, and what was measured in words. */
-  readonly child: EstimatedChild | undefined;
-  readonly measured: readonly string[];
+  readonly software: string;
+  /** Of the child on Bedside, for its sheet and its labels. */
+  readonly measurements: Measurements | undefined;
   /** Told how far a booklet is. */
-  readonly onProgress: (progress: BookletProgress) => void;
-  /** Lets the screen live between two steps; false when nobody waits for the paper any more. */
-  readonly pause: () => Promise<boolean>;
+  readonly onStep: (done: number, of: number) => void;
 }
 
 /** The widest roll that large-format printers take, mm (44 in; common practice). */
 const widestRollMm = 1118;
 
-/** The drawing of what was chosen, or why there is none, one sentence a line; undefined when nobody waits for it any more. */
+/** The drawing of what was chosen, or why there is none. */
 export async function makePaper(
   choices: PaperChoices,
   tools: PaperTools,
-): Promise<Result<Drawing, readonly string[]> | undefined> {
-  const { typefaces, sha256, today } = tools;
+): Promise<Result<Drawing, PaperRefusal>> {
+  const { typefaces, messages, sha256, today, software } = tools;
   const medium = mediumOf(choices);
-  if (!medium.ok) return err([medium.error]);
-  const { kind, page, problems, site } = choices;
-  if (holdsDoses(kind) && problems.length === 0) return err([paperMessages.noProblem]);
-  const isOfChild = kind === "child" || kind === "labels";
-  if (isOfChild && tools.child === undefined) return err([paperMessages.noChild]);
+  if (!medium.ok) return medium;
+  const { kind, page, problems, site, language, classColours } = choices;
+  if (holdsDoses(kind) && problems.length === 0) return err({ type: "no-problem" });
+  if (isOfChild(kind) && tools.measurements === undefined) return err({ type: "no-child" });
   // Doses are never printed without saying which formulary they are from.
-  const formulary = choices.formulary?.value ?? (holdsDoses(kind) ? draftFormulary : undefined);
+  const formulary = choices.formulary?.value ?? (holdsDoses(kind) ? await loadDraft() : undefined);
   const chosen = {
     medium: medium.value,
+    language,
     ...(holdsDoses(kind) ? { page, problems } : {}),
-    ...(isOfChild ? { measurements: tools.child?.measurements } : {}),
+    ...(kind === "labels" ? { classColours } : {}),
+    ...(isOfChild(kind) ? { measurements: tools.measurements } : {}),
   };
   const imprint = await createImprint({
     paper: kind,
     choices: chosen,
-    softwareVersion: versions.software,
+    softwareVersion: software,
     modelVersion: defaultBodyModel().version,
     site: site?.value,
     formulary,
@@ -77,48 +72,30 @@ export async function makePaper(
     expiresOn: yearAfter(today),
     sha256,
   });
-  if (!imprint.ok) return err([imprintSentence(imprint.error)]);
-  const context = { typefaces, messages: ENGLISH_PAPER, imprint: imprint.value };
-  const drawing = await drawChosen({ choices, context, medium: medium.value, tools });
-  if (drawing === undefined || !drawing.ok) return drawing;
-  const { pages } = drawing.value;
-  for (const own of pages) {
-    const faults = checkDrawing({ ...drawing.value, pages: [own] }, typefaces);
-    if (faults.length > 0) return err([paperMessages.cannotDraw, ...faults.slice(0, 3).map(faultSentence)]);
-    if (pages.length > 20 && !(await tools.pause())) return undefined;
-  }
-  return drawing;
-}
-
-function faultSentence(fault: ReturnType<typeof checkDrawing>[number]): string {
-  if (fault.type === "glyphs-missing") return paperMessages.glyphsMissing(fault.characters, fault.text);
-  return paperMessages.doesNotFit(fault.type === "texts-overlap" ? fault.texts[0] : fault.text);
+  if (!imprint.ok) return imprint;
+  const context = { typefaces, messages, imprint: imprint.value };
+  const drawing = drawChosen({ choices, context, medium: medium.value, formulary, tools });
+  if (!drawing.ok) return drawing;
+  const faults = checkDrawing(drawing.value, typefaces);
+  return faults.length > 0 ? err({ type: "faults", faults }) : drawing;
 }
 
 interface Chosen {
   readonly choices: PaperChoices;
   readonly context: SheetContext;
   readonly medium: StripMedium;
+  readonly formulary: Formulary | undefined;
   readonly tools: PaperTools;
 }
 
-async function drawChosen(given: Chosen): Promise<Result<Drawing, readonly string[]> | undefined> {
-  const { choices, context, medium, tools } = given;
-  const { problems, page } = choices;
+function drawChosen(given: Chosen): Result<Drawing, PaperRefusal> {
+  const { choices, context, medium, formulary, tools } = given;
+  const { problems, page, classColours } = choices;
   const site = choices.site?.value;
   const size = "sheet" in medium ? medium.sheet : pageSizes.a4;
   switch (choices.kind) {
-    case "strip": {
-      const drawing = drawStrip({ ...context, medium, site });
-      if (drawing.ok) return drawing;
-      const { widthMm, leastMm } = drawing.error;
-      return err([
-        paperMessages.tooNarrow(
-          formatNumber(widthMm, language?.numbers),
-          formatNumber(leastMm, language?.numbers),
-        ),
-      ]);
-    }
+    case "strip":
+      return drawStrip({ ...context, medium, site });
     case "arm-band":
       return ok(drawArmBand({ ...context, size }));
     case "grid":
@@ -130,66 +107,53 @@ async function drawChosen(given: Chosen): Promise<Result<Drawing, readonly strin
     case "grid-waist":
       return ok(drawWeightGrid({ ...context, size, site, girths: "arm-and-waist" }));
     case "booklet":
-      return drawWholeBooklet(given);
+      return ok(
+        drawBooklet({ ...context, size, formulary: needed(formulary), problems, onStep: tools.onStep }),
+      );
     case "child":
     case "labels": {
       const report = reportOf(given);
       if (!report.ok) return report;
       const own = { ...context, report: report.value, problems };
-      if (choices.kind === "child") return ok(drawChildSheet({ ...own, size, measured: tools.measured }));
+      const measured = measuredWords(tools.measurements ?? {}, context.messages.language);
+      if (choices.kind === "child") return ok(drawChildSheet({ ...own, size, measured }));
       const sheet = labelSheetOf(page);
       if (!sheet.ok) throw new RangeError(`Cannot draw labels as ${page} is no sheet of labels`);
-      return ok(drawLabels({ ...own, sheet: sheet.value }));
+      return ok(drawLabels({ ...own, sheet: sheet.value, classColours }));
     }
   }
 }
 
-/** A booklet takes seconds: one weight step, then the screen, then the next. */
-async function drawWholeBooklet({
-  choices,
-  context,
-  medium,
-  tools,
-}: Chosen): Promise<Result<Drawing, never> | undefined> {
-  const size = "sheet" in medium ? medium.sheet : pageSizes.a4;
-  const formulary = choices.formulary?.value ?? draftFormulary;
-  const steps = drawBookletInSteps({ ...context, size, formulary, problems: choices.problems });
-  for (;;) {
-    const next = steps.next();
-    if (next.done) return ok(next.value);
-    tools.onProgress(next.value);
-    if (!(await tools.pause())) return undefined;
-  }
-}
-
 /** Everything computed for the child on Bedside, by the calibration and the formulary of the paper. */
-function reportOf({ choices, tools }: Chosen): Result<ChildReport, readonly string[]> {
+function reportOf({ choices, formulary, tools }: Chosen): Result<ChildReport, PaperRefusal> {
   const site = choices.site?.value;
   const report = computeChild({
-    measurements: tools.child?.measurements ?? {},
-    formulary: choices.formulary?.value ?? draftFormulary,
+    measurements: tools.measurements ?? {},
+    formulary: needed(formulary),
     ...(site && { site }),
-    versions: { software: versions.software },
+    versions: { software: tools.software },
   });
-  return report.ok ? report : err([describeBodyIssue(report.error, language?.messages)]);
+  return report.ok ? report : err({ type: "no-estimate", issue: report.error });
 }
 
-function mediumOf({ page, rollWidth }: PaperChoices): Result<StripMedium, string> {
+function needed(formulary: Formulary | undefined): Formulary {
+  if (formulary === undefined) throw new TypeError("Cannot draw doses as there must be a formulary");
+  return formulary;
+}
+
+/** The medicines are fetched when a paper asks for them, and stay on the device like the rest of the page. */
+async function loadDraft(): Promise<Formulary> {
+  return (await import("@steelyard/formulary")).draftFormulary;
+}
+
+function mediumOf({ page, rollWidth }: PaperChoices): Result<StripMedium, PaperRefusal> {
   if (page === "a4" || page === "a3" || page === "letter") return ok({ sheet: pageSizes[page] });
   if (page !== "roll") return ok({ sheet: pageSizes.a4 });
   const rollWidthMm = Number(rollWidth.trim().replace(",", "."));
   if (rollWidth.trim() === "" || !Number.isFinite(rollWidthMm) || rollWidthMm <= 0) {
-    return err(paperMessages.rollWidthMissing);
+    return err({ type: "roll-width-missing" });
   }
-  return rollWidthMm > widestRollMm
-    ? err(paperMessages.tooWide(formatNumber(widestRollMm, language?.numbers)))
-    : ok({ rollWidthMm });
-}
-
-function imprintSentence(issue: ImprintIssue): string {
-  return issue.type === "other-model"
-    ? paperMessages.otherModel(issue.profileModel, issue.currentModel)
-    : paperMessages.changedSinceSigned(issue.name, issue.date);
+  return rollWidthMm > widestRollMm ? err({ type: "too-wide", mostMm: widestRollMm }) : ok({ rollWidthMm });
 }
 
 /** A year: sites review their papers yearly (common practice). */

@@ -1,4 +1,5 @@
 import { readMeasurements } from "@steelyard/core/entry";
+import { ENGLISH_LANGUAGE, FRENCH_LANGUAGE, type Language } from "@steelyard/core/wording";
 import { labelSheets } from "@steelyard/paper";
 import { expect, test } from "vitest";
 import { measuredWords } from "./measured-words.ts";
@@ -26,15 +27,18 @@ test("what was measured is said with its unit, and what is not said is left out"
     earlierAgeMonths: "8 y",
   });
   if (!read.ok) throw new Error("cannot be read");
-  expect(
-    measuredWords(read.value.measurements)
-      .map((words) => words.replaceAll("\u00a0", " "))
-      .sort(),
-  ).toEqual([
+  const words = (language: Language): readonly string[] =>
+    measuredWords(read.value.measurements, language)
+      .map((own) => own.replaceAll("\u00a0", " "))
+      .sort();
+  expect(words(ENGLISH_LANGUAGE)).toEqual([
     "age 108 months",
+    "age at the earlier weight 96 months",
     "arm circumference 190 mm",
-    "earlier weight 25 kg at 96 months",
+    "earlier weight 25 kg",
     "length 136 cm",
     "sex f",
   ]);
+  expect(words(FRENCH_LANGUAGE)).toContain("longueur couchée 136 cm");
+  expect(words(FRENCH_LANGUAGE)).toContain("âge 108 mois");
 });

@@ -19,6 +19,10 @@ export const labelPages = ["70x37", "63.5x38.1", "2.625x1in"] as const;
 const paperPages = [...sheetPages, "roll", ...labelPages] as const;
 export type PaperPage = (typeof paperPages)[number];
 
+/** Languages that papers are printed in. */
+export const paperLanguages = ["en", "fr"] as const;
+export type PaperLanguage = (typeof paperLanguages)[number];
+
 /** A file of the site that was read and found good. */
 export interface Taken<T> {
   readonly file: string;
@@ -29,10 +33,13 @@ export interface Taken<T> {
 export interface PaperChoices {
   readonly kind: PaperKind;
   readonly page: PaperPage;
+  readonly language: PaperLanguage;
   /** As typed. */
   readonly rollWidth: string;
   /** What a booklet, child sheet or labels are for, in the order of the formulary. */
   readonly problems: readonly ProblemId[];
+  /** On labels: the class colours of ISO 26825 beside the words. */
+  readonly classColours: boolean;
   readonly site?: Taken<StoredSiteProfile>;
   readonly formulary?: Taken<Formulary>;
 }
@@ -40,13 +47,25 @@ export interface PaperChoices {
 export const firstChoices: PaperChoices = {
   kind: "strip",
   page: "a4",
+  language: "en",
   rollWidth: "297",
   problems: ["arrest", "anaphylaxis", "seizure"],
+  classColours: false,
 };
 
 /** Whether a paper holds doses, and so asks which problems are on it. */
 export function holdsDoses(kind: PaperKind): boolean {
   return kind === "booklet" || kind === "child" || kind === "labels";
+}
+
+/** Whether a paper is for the child on Bedside. */
+export function isOfChild(kind: PaperKind): boolean {
+  return kind === "child" || kind === "labels";
+}
+
+/** The language of the page where there are papers in it, else English. */
+export function languageOf(tag: string | undefined): PaperLanguage {
+  return paperLanguages.find((own) => own === tag) ?? "en";
 }
 
 /** The sheets that a paper comes on: a roll is for the strip alone, and labels have their own. */
@@ -63,13 +82,15 @@ export function withKind(choices: PaperChoices, kind: PaperKind): PaperChoices {
 }
 
 /** The same on the command line, but for the measurements of a child. */
-export function commandOf({ kind, page, rollWidth, problems, site, formulary }: PaperChoices): string {
+export function commandOf(choices: PaperChoices): string {
+  const { kind, page, rollWidth, problems, language, site, formulary } = choices;
   return [
     "steelyard paper",
     kind === "grid-waist" ? "grid --waist" : kind,
     `--page ${page}`,
     ...(page === "roll" ? [`--roll-width-mm ${rollWidth}`] : []),
     ...(holdsDoses(kind) ? problems.map((problem) => `--problem ${problem}`) : []),
+    ...(language === "en" ? [] : [`--language ${language}`]),
     ...(site === undefined ? [] : [`--site ${site.file}`]),
     ...(formulary === undefined ? [] : [`--formulary ${formulary.file}`]),
     `-o ${fileNameOf({ kind, page })}`,

@@ -2,10 +2,18 @@ import { describeProblem } from "@steelyard/core/wording";
 import type { VNode } from "preact";
 import { useState } from "preact/hooks";
 import { FileChoice } from "../../components/file-choice/file-choice.tsx";
+import { languageNames } from "../../components/language/language-context.ts";
 import { language } from "../../messages/language.ts";
 import { paperMessages } from "../../messages/paper.ts";
 import { formularyIndex } from "../../state/formulary-index.ts";
-import { holdsDoses, type PaperChoices, pagesOf, paperKinds, withKind } from "./paper-choices.ts";
+import {
+  holdsDoses,
+  type PaperChoices,
+  pagesOf,
+  paperKinds,
+  paperLanguages,
+  withKind,
+} from "./paper-choices.ts";
 import { readFormularyFile, readSiteFile } from "./read-site-file.ts";
 
 interface Props {
@@ -47,6 +55,26 @@ export function PaperForm({ choices, onChoose }: Props): VNode {
           />
           {paperMessages.rollWidthUnit}
         </label>
+      )}
+      <Choice
+        name="paper-language"
+        legend={paperMessages.language}
+        options={paperLanguages.map((own) => [own, languageNames[own]] as const)}
+        value={choices.language}
+        onChoose={(own) => onChoose({ ...choices, language: own })}
+      />
+      {choices.language === "fr" && <p class="paper__hint">{paperMessages.unreviewed}</p>}
+      {kind === "labels" && (
+        <div class="choice-field__options">
+          <label>
+            <input
+              type="checkbox"
+              checked={choices.classColours}
+              onChange={({ currentTarget }) => onChoose({ ...choices, classColours: currentTarget.checked })}
+            />
+            <span>{paperMessages.classColours}</span>
+          </label>
+        </div>
       )}
       {holdsDoses(kind) && (
         <fieldset class="choice-field">

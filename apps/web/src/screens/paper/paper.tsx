@@ -1,91 +1,36 @@
-import { type BookletProgress, type Drawing, renderPdf } from "@steelyard/paper";
 import type { VNode } from "preact";
-import { useEffect, useRef, useState } from "preact/hooks";
-import { loadPaperTypefaces } from "../../effects/paper-typefaces.ts";
-import { saveFile } from "../../effects/save-file.ts";
-import { sha256 } from "../../effects/sha256.ts";
-import { watchDay } from "../../effects/watch-day.ts";
+import { useState } from "preact/hooks";
 import type { ScreenProps } from "../../frame/screen-props.ts";
+import { language } from "../../messages/language.ts";
 import { paperMessages } from "../../messages/paper.ts";
 import { siteInUse } from "../../state/site-in-use.ts";
-import { versions } from "../../state/versions.ts";
-import { makePaper, type PaperTools } from "./make-paper.ts";
-import { measuredWords } from "./measured-words.ts";
+import { describeRefusal } from "./describe-refusal.ts";
 import "./paper.css";
-import { commandOf, fileNameOf, firstChoices, type PaperChoices } from "./paper-choices.ts";
+import { commandOf, firstChoices, isOfChild, languageOf, type PaperChoices } from "./paper-choices.ts";
 import { PaperForm } from "./paper-form.tsx";
 import { Preview } from "./preview.tsx";
-
-type Made =
-  | { readonly state: "drawing"; readonly progress?: BookletProgress }
-  | { readonly state: "cancelled" }
-  | { readonly state: "refused"; readonly sentences: readonly string[] }
-  | { readonly state: "drawn"; readonly drawing: Drawing; readonly today: string };
-
-/** Typing a width is over after this long, ms. */
-const pauseMs = 250;
+import { usePaper } from "./use-paper.ts";
 
 /** Choose a paper, see every page of it, take it home as a PDF. */
 export function Screen({ child, site }: ScreenProps): VNode {
   const [choices, setChoices] = useState<PaperChoices>(() => {
     const own = siteInUse(site);
-    return own === undefined
-      ? firstChoices
-      : { ...firstChoices, site: { file: own.identity.name, value: own } };
+    const first = { ...firstChoices, language: languageOf(language?.tag) };
+    return own === undefined ? first : { ...first, site: { file: own.identity.name, value: own } };
   });
-  const [made, setMade] = useState<Made>({ state: "drawing" });
-  const [said, setSaid] = useState("");
-  const [tries, setTries] = useState(0);
-  /** Gives up what is being drawn. */
-  const giveUp = useRef(() => {});
-
-  useEffect(() => {
-    let wanted = true;
-    setSaid("");
-    const pause = setTimeout(() => {
-      // What is drawn within a blink takes the place of what was there; a booklet leaves it empty meanwhile.
-      if (choices.kind === "booklet") setMade({ state: "drawing" });
-      void draw(choices, {
-        child,
-        measured: measuredWords(child?.measurements ?? {}),
-        onProgress: (progress) => wanted && setMade({ state: "drawing", progress }),
-        // A timer, since a promise alone would not let the screen paint.
-        pause: () => new Promise((resolve) => setTimeout(() => resolve(wanted))),
-      }).then((result) => wanted && result !== undefined && setMade(result));
-    }, pauseMs);
-    giveUp.current = () => {
-      wanted = false;
-      clearTimeout(pause);
-    };
-    return giveUp.current;
-  }, [choices, child, tries]);
-
-  const download = async ({ drawing, today }: Extract<Made, { state: "drawn" }>): Promise<void> => {
-    const name = fileNameOf(choices);
-    setSaid(paperMessages.making);
-    try {
-      const typefaces = await loadPaperTypefaces();
-      const creator = `steelyard ${versions.software}`;
-      const bytes = await renderPdf(drawing, { typefaces, madeOn: today, creator });
-      saveFile({ name, bytes, type: "application/pdf" });
-      setSaid(paperMessages.made(name));
-    } catch {
-      setSaid(`${paperMessages.notMade} ${commandOf(choices)}`);
-    }
-  };
-
+  const { made, said, turnTo, download, cancel, drawAgain } = usePaper(choices, child?.measurements);
   return (
     <div class="paper">
       <div class="paper__choices">
         <p>{paperMessages.intro}</p>
         <PaperForm choices={choices} onChoose={setChoices} />
         {made.state === "drawn" && (
-          <button class="button paper__download" type="button" onClick={() => void download(made)}>
-            {paperMessages.download(made.drawing.pages.length)}
+          <button class="button paper__download" type="button" onClick={download}>
+            {paperMessages.download(made.shown.pages)}
           </button>
         )}
         <p role="status">{said}</p>
-        {choices.kind !== "child" && choices.kind !== "labels" && (
+        {!isOfChild(choices.kind) && (
           <p class="paper__command">
             <code>{commandOf(choices)}</code>
           </p>
@@ -102,14 +47,7 @@ export function Screen({ child, site }: ScreenProps): VNode {
                 aria-label={paperMessages.drawing}
               />
               <p>{paperMessages.progress(made.progress.done, made.progress.of)}</p>
-              <button
-                class="button"
-                type="button"
-                onClick={() => {
-                  giveUp.current();
-                  setMade({ state: "cancelled" });
-                }}
-              >
+              <button class="button" type="button" onClick={cancel}>
                 {paperMessages.cancel}
               </button>
             </div>
@@ -119,39 +57,19 @@ export function Screen({ child, site }: ScreenProps): VNode {
       {made.state === "cancelled" && (
         <div>
           <p role="status">{paperMessages.cancelled}</p>
-          <button class="button" type="button" onClick={() => setTries(tries + 1)}>
+          <button class="button" type="button" onClick={drawAgain}>
             {paperMessages.drawAgain}
           </button>
         </div>
       )}
       {made.state === "refused" && (
         <div role="alert" class="paper__refused">
-          {made.sentences.map((sentence) => (
+          {describeRefusal(made.refusal, commandOf(choices)).map((sentence) => (
             <p key={sentence}>{sentence}</p>
           ))}
         </div>
       )}
-      {made.state === "drawn" && <Preview drawing={made.drawing} />}
+      {made.state === "drawn" && <Preview shown={made.shown} onTurn={turnTo} />}
     </div>
   );
-}
-
-async function draw(
-  choices: PaperChoices,
-  tools: Pick<PaperTools, "child" | "measured" | "onProgress" | "pause">,
-): Promise<Made | undefined> {
-  let today = "";
-  watchDay((day) => {
-    today = day;
-  });
-  try {
-    const typefaces = await loadPaperTypefaces();
-    const drawing = await makePaper(choices, { ...tools, typefaces, sha256, today });
-    if (drawing === undefined) return undefined;
-    return drawing.ok
-      ? { state: "drawn", drawing: drawing.value, today }
-      : { state: "refused", sentences: drawing.error };
-  } catch {
-    return { state: "refused", sentences: [paperMessages.typefaceMissing] };
-  }
 }

@@ -1,31 +1,23 @@
-import { type Drawing, renderSvg } from "@steelyard/paper";
 import type { VNode } from "preact";
-import { useMemo, useState } from "preact/hooks";
 import { paperMessages } from "../../messages/paper.ts";
+import type { ShownPage } from "./paper-job.ts";
+
+interface Props {
+  readonly shown: ShownPage;
+  readonly onTurn: (page: number) => void;
+}
 
 /** The pages of a drawing one by one, from the same list that the PDF is made of. */
-export function Preview({ drawing }: { readonly drawing: Drawing }): VNode {
-  const [wanted, setWanted] = useState(0);
-  const { pages, title } = drawing;
-  const index = Math.min(wanted, pages.length - 1);
-  const page = pages[index];
-  const svg = useMemo(
-    () => (page === undefined ? "" : renderSvg(page, { title: `${title}, ${page.label}` })),
-    [page, title],
-  );
+export function Preview({ shown, onTurn }: Props): VNode {
+  const { page, pages, svg } = shown;
   return (
-    <section class="paper__preview" aria-label={paperMessages.preview(index + 1, pages.length)}>
+    <section class="paper__preview" aria-label={paperMessages.preview(page + 1, pages)}>
       <div class="paper__turn">
-        <button class="button" type="button" disabled={index === 0} onClick={() => setWanted(index - 1)}>
+        <button class="button" type="button" disabled={page === 0} onClick={() => onTurn(page - 1)}>
           {paperMessages.previousPage}
         </button>
-        <p aria-live="polite">{paperMessages.preview(index + 1, pages.length)}</p>
-        <button
-          class="button"
-          type="button"
-          disabled={index === pages.length - 1}
-          onClick={() => setWanted(index + 1)}
-        >
+        <p aria-live="polite">{paperMessages.preview(page + 1, pages)}</p>
+        <button class="button" type="button" disabled={page === pages - 1} onClick={() => onTurn(page + 1)}>
           {paperMessages.nextPage}
         </button>
       </div>

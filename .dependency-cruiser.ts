@@ -95,7 +95,7 @@ const config: IConfiguration = {
       name: "store-third-party-is-three",
       comment: "The store needs a query builder, one driver and a schema library.",
       severity: "error",
-      from: { path: "^packages/records/src/(store|sync|people|settings)/", pathNot: tests },
+      from: { path: "^packages/records/src/(store|sync|people|settings|department)/", pathNot: tests },
       to: {
         dependencyTypes: thirdParty,
         pathNot: "(^(packages|apps|reference)/|/(kysely|pg|@types/pg|valibot)/)",
@@ -110,9 +110,9 @@ const config: IConfiguration = {
     },
     {
       name: "device-touches-no-platform",
-      comment: "The outbox runs on the page: no files, no network, no process, no store.",
+      comment: "The outbox and what a department says run on the page: no files, no network, no process, no store.",
       severity: "error",
-      from: { path: "^packages/records/src/(sync/(device|wire)|settings)/", pathNot: tests },
+      from: { path: "^packages/records/src/(sync/(device|wire)|settings|department)/", pathNot: tests },
       to: { path: "^packages/records/src/store/|^node:", reachable: true },
     },
     {

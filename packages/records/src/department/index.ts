@@ -1,0 +1,50 @@
+export {
+  type DeviceEntry,
+  devicesAnswerSchema,
+  type EnrolAnswer,
+  enrolAnswerSchema,
+  enrolRequestSchema,
+  revokedSchema,
+  revokeRequestSchema,
+} from "./devices-wire.ts";
+export {
+  type AddPasskeyRequest,
+  addPasskeyRequestSchema,
+  type Passkey,
+  type PasskeySignInOptions,
+  type PasskeySignInRequest,
+  passkeyIdSchema,
+  passkeyOptionsSchema,
+  passkeySignInOptionsSchema,
+  passkeySignInRequestSchema,
+  passkeysAnswerSchema,
+  removedSchema,
+  type WebAuthnJson,
+} from "./passkeys-wire.ts";
+export {
+  type ChangePersonAnswer,
+  type ChangePersonRequest,
+  changePersonAnswerSchema,
+  changePersonRequestSchema,
+  type InviteAnswer,
+  type InviteRequest,
+  inviteAnswerSchema,
+  inviteRequestSchema,
+  type PersonEntry,
+  peopleAnswerSchema,
+} from "./people-wire.ts";
+export {
+  type JoinRequest,
+  joinRequestSchema,
+  type PasswordRequest,
+  passwordAnswerSchema,
+  passwordRequestSchema,
+  type SessionAnswer,
+  type SetUpRequest,
+  type SignInRequest,
+  sessionAnswerSchema,
+  setUpRequestSchema,
+  signedOutSchema,
+  signInRequestSchema,
+} from "./session-wire.ts";
+export { nothing, type PersonRole, personRoles } from "./wire.ts";

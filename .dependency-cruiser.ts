@@ -110,7 +110,8 @@ const config: IConfiguration = {
     },
     {
       name: "device-touches-no-platform",
-      comment: "The outbox and what a department says run on the page: no files, no network, no process, no store.",
+      comment:
+        "The outbox and what a department says run on the page: no files, no network, no process, no store.",
       severity: "error",
       from: { path: "^packages/records/src/(sync/(device|wire)|settings|department)/", pathNot: tests },
       to: { path: "^packages/records/src/store/|^node:", reachable: true },

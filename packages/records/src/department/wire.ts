@@ -1,5 +1,5 @@
 import * as v from "valibot";
-import { instant, uuid } from "../case/primitives.ts";
+import { day, instant, uuid } from "../case/primitives.ts";
 import type { Role } from "../people/principal.ts";
 
 /** What a person may be; `device` is no role of a person. */
@@ -40,4 +40,33 @@ export const shownCode: v.GenericSchema<string> = v.pipe(
 );
 /** Nothing is asked; an object all the same, so that a form of another page cannot be taken for it. */
 export const nothing: v.GenericSchema<Readonly<Record<string, never>>> = v.strictObject({});
+export const sha256: v.GenericSchema<string> = v.pipe(
+  v.string(),
+  v.regex(/^[0-9a-f]{64}$/, "must be 64 hexadecimal digits"),
+);
+export const number: v.GenericSchema<number> = v.pipe(v.number(), v.finite("must be a finite number"));
+export const count: v.GenericSchema<number> = v.pipe(v.number(), v.integer(), v.minValue(0));
+/** Of somebody who wrote or signed; whoever is no person (a command) is called by its own word. */
+export const personName: v.GenericSchema<string> = v.string();
+/** Days of a query, both included. */
+export const dayRange: {
+  from: v.OptionalSchema<typeof day, undefined>;
+  to: v.OptionalSchema<typeof day, undefined>;
+} = {
+  from: v.optional(day),
+  to: v.optional(day),
+};
+/** In a query numbers come as text. */
+export const wholeInQuery: v.GenericSchema<string, number> = v.pipe(
+  v.string(),
+  v.regex(/^\d{1,15}$/, "must be a whole number"),
+  v.transform(Number),
+);
+export function limitInQuery(longest: number): v.GenericSchema<string, number> {
+  return v.pipe(
+    wholeInQuery,
+    v.minValue(1, "must be at least 1"),
+    v.maxValue(longest, `must be at most ${longest}`),
+  );
+}
 export { instant, uuid };

@@ -52,13 +52,24 @@ export async function createServer({
     https === undefined ? fastify(options) : fastify({ ...options, https } as FastifyServerOptions)
   ) as FastifyInstance;
 
-  await server.register(helmet, securityHeaders({ https: https !== undefined }));
+  // By this server or by the proxy in front of it.
+  const isEncrypted = https !== undefined || options.trustProxy !== false;
+  await server.register(helmet, securityHeaders({ https: isEncrypted }));
   server.addHook("onRequest", async (request, reply) => {
     reply.header("permissions-policy", permissionsPolicy);
     if (isApi(request.url)) return;
     if (request.method !== "GET" && request.method !== "HEAD") {
       return reply.code(405).header("allow", "GET, HEAD").type("text/plain").send("Method not allowed\n");
     }
+  });
+
+  // An answer that was on its way at the signal to stop is the last of its connection; else the client could keep it open.
+  let isClosing = false;
+  server.addHook("preClose", async () => {
+    isClosing = true;
+  });
+  server.addHook("onSend", async (_request, reply) => {
+    if (isClosing) reply.header("connection", "close");
   });
 
   // Before the routes: one that is there already keeps the handler it had.

@@ -7,15 +7,21 @@ export interface ListenOptions {
   readonly describe: (address: string) => string;
   /** Called at the signal to stop, before answers on their way are waited for. */
   readonly onStopping?: () => void;
+  /** When to stop; at SIGINT or SIGTERM without it. */
+  readonly until?: Promise<void>;
+  /** Answers on their way get this long to be sent. */
+  readonly stopWithinMs?: number;
 }
 
-/** Answers on their way get this long to be sent. */
 const STOP_WITHIN_MS = 10_000;
 
-/** Serves until SIGINT or SIGTERM and stops in order; gives the exit status. */
+/**
+ * Serves until it is told to stop and stops in order: no new connection, 503 to a request on an open one, and answers on
+ * their way are sent. Gives the exit status.
+ */
 export async function listenUntilStopped(
   server: FastifyInstance,
-  { host, port, describe, onStopping }: ListenOptions,
+  { host, port, describe, onStopping, until = signalToStop(), stopWithinMs = STOP_WITHIN_MS }: ListenOptions,
 ): Promise<number> {
   try {
     process.stdout.write(`${describe(await server.listen({ host, port }))}\n`);
@@ -24,14 +30,18 @@ export async function listenUntilStopped(
     await server.close();
     return 1;
   }
-  await new Promise<void>((stop) => {
-    for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => stop());
-  });
+  await until;
   onStopping?.();
-  const tooLong = setTimeout(() => server.server.closeAllConnections(), STOP_WITHIN_MS);
+  const tooLong = setTimeout(() => server.server.closeAllConnections(), stopWithinMs);
   await server.close();
   clearTimeout(tooLong);
   return 0;
+}
+
+function signalToStop(): Promise<void> {
+  return new Promise((stop) => {
+    for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => stop());
+  });
 }
 
 function whyNotListening(error: unknown, port: number): string {

@@ -1,4 +1,4 @@
-import { Counter, collectDefaultMetrics, Histogram, Registry } from "prom-client";
+import { Counter, collectDefaultMetrics, Gauge, Histogram, Registry } from "prom-client";
 
 export interface Metrics {
   readonly registry: Registry;
@@ -7,6 +7,8 @@ export interface Metrics {
   /** By route of the table and status, never by what is in the address. */
   readonly seconds: Histogram<"route" | "status">;
   readonly storeTrouble: Counter<"trouble">;
+  /** Set when somebody asks for the metrics; absent from them where no folder is watched. */
+  readonly diskFree: Gauge;
 }
 
 /** Counters of one server, of its own so that two can run in one process. */
@@ -38,6 +40,11 @@ export function createMetrics(): Metrics {
       name: "steelyard_store_trouble_total",
       help: "Requests that the store could not serve.",
       labelNames: ["trouble"],
+      registers,
+    }),
+    diskFree: new Gauge({
+      name: "steelyard_disk_free_bytes",
+      help: "Free for the server in the folder of the database.",
       registers,
     }),
   };

@@ -1,11 +1,13 @@
 import { randomUUID } from "node:crypto";
-import { readFileSync } from "node:fs";
+import { readFileSync, statfsSync } from "node:fs";
+import type { Server } from "node:tls";
 import { readSettings, type Settings } from "@steelyard/records/settings";
 import { openStore, type Store } from "@steelyard/records/store";
 import { createServer } from "./create-server.ts";
 import { keepRetention } from "./keep-retention.ts";
 import { listenUntilStopped } from "./listen-until-stopped.ts";
 import { createMetrics } from "./metrics.ts";
+import { type Certificate, readCertificate, renewCertificate } from "./tls.ts";
 
 export interface ServeRecordsOptions {
   readonly pageDir: string;
@@ -13,6 +15,9 @@ export interface ServeRecordsOptions {
   readonly settingsFile?: string;
   readonly env: Readonly<Record<string, string | undefined>>;
 }
+
+/** How long the database may take to let go of its connections. */
+const LET_GO_WITHIN_MS = 5_000;
 
 /** Serves the page and the records until it is told to stop; gives the exit status. */
 export async function serveRecords({
@@ -22,7 +27,7 @@ export async function serveRecords({
   env,
 }: ServeRecordsOptions): Promise<number> {
   let text = "";
-  let https: { cert: string; key: string } | undefined;
+  let https: Certificate | undefined;
   let settings: Settings;
   try {
     text = settingsFile === undefined ? "" : readFileSync(settingsFile, "utf8");
@@ -32,12 +37,8 @@ export async function serveRecords({
       return 2;
     }
     settings = read.value;
-    if (settings.tls !== undefined) {
-      https = {
-        cert: readFileSync(settings.tls.certificateFile, "utf8"),
-        key: readFileSync(settings.tls.keyFile, "utf8"),
-      };
-    }
+    if (settings.tls !== undefined) https = readCertificate(settings.tls);
+    if (settings.disk.folder !== undefined) statfsSync(settings.disk.folder);
   } catch (error) {
     process.stderr.write(`Settings: ${error instanceof Error ? error.message : String(error)}\n`);
     return 1;
@@ -64,6 +65,9 @@ export async function serveRecords({
     logger: { level: settings.log },
     ...(https === undefined ? {} : { https }),
   });
+  const { tls } = settings;
+  const renew = () => tls && renewCertificate(server.server as unknown as Server, tls, server.log);
+  if (tls !== undefined) process.on("SIGHUP", renew);
   const retention = keepRetention({ store, settings, log: server.log });
   const devices = (await store.listDevices(settings.site)).filter(({ revokedAt }) => revokedAt === undefined);
   const hint =
@@ -76,7 +80,11 @@ export async function serveRecords({
       stopping = true;
     },
   });
+  process.off("SIGHUP", renew);
   clearInterval(retention);
+  // A database that does not answer must not keep the server from ending.
+  const tooLong = setTimeout(() => process.exit(1), LET_GO_WITHIN_MS);
   await store.close();
+  clearTimeout(tooLong);
   return status;
 }

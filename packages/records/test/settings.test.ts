@@ -1,3 +1,5 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { readSettings, settingVariables } from "@steelyard/records/settings";
 import { describe, expect, it } from "vitest";
 
@@ -38,6 +40,7 @@ describe("readSettings()", () => {
     ["", { STEELYARD_PORT: "80a" }, "STEELYARD_PORT", /number/],
     ["", { STEELYARD_INSECURE_HTTP: "yes" }, "STEELYARD_INSECURE_HTTP", /true or false/],
     ["", { STEELYARD_LOG: "loud" }, "STEELYARD_LOG", /debug, info/],
+    ["", { STEELYARD_LEAST_FREE_BYTES: "1 GB" }, "STEELYARD_LEAST_FREE_BYTES", /number/],
     ["", { STEELYARD_TLS_KEY: "key.pem" }, "tls.certificateFile", /missing/],
     ["", { STEELYARD_HOST: "0.0.0.0" }, "listen.host", /other machines.*set tls/],
   ])("says what is wrong with %s %j", (text, env, where, reason) => {
@@ -57,7 +60,9 @@ describe("readSettings()", () => {
     }
   });
 
-  it("knows its variables by one prefix", () => {
+  it("knows its variables by one prefix, and the page on operation names each", () => {
     expect(settingVariables.every((name) => name.startsWith("STEELYARD_"))).toBe(true);
+    const page = readFileSync(join(import.meta.dirname, "../../../docs/operations.md"), "utf8");
+    for (const name of settingVariables) expect(page).toContain(`\`${name}\``);
   });
 });

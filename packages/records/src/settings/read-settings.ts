@@ -29,6 +29,8 @@ const overrides: Readonly<Record<string, readonly [path: string, read: (text: st
   ],
   STEELYARD_BODY_BYTES: ["limits.bodyBytes", wholeNumber],
   STEELYARD_REQUESTS_PER_MINUTE: ["limits.requestsPerMinute", wholeNumber],
+  STEELYARD_DISK_FOLDER: ["disk.folder", String],
+  STEELYARD_LEAST_FREE_BYTES: ["disk.leastFreeBytes", wholeNumber],
   STEELYARD_LOG: ["log", String],
   STEELYARD_RETENTION_DAYS: ["retentionDays", wholeNumber],
 };

@@ -40,6 +40,8 @@ export interface Settings {
   /** Plain HTTP beyond this machine. For a network that is protected in another way. */
   readonly insecureHttp: boolean;
   readonly limits: { readonly bodyBytes: number; readonly requestsPerMinute: number };
+  /** `/ready` says so where less is free in the folder: that of the SQLite file, or one that is named. */
+  readonly disk: { readonly folder?: string | undefined; readonly leastFreeBytes: number };
   readonly log: "debug" | "info" | "warn" | "error" | "silent";
   /** Cases that nothing reached for so long are purged; never where absent. */
   readonly retentionDays?: number | undefined;
@@ -62,6 +64,13 @@ export const settingsSchema: v.GenericSchema<unknown, Settings> = v.strictObject
     v.strictObject({
       bodyBytes: v.optional(count(65_536, 16_777_216), 1_048_576),
       requestsPerMinute: v.optional(count(1, 100_000), 600),
+    }),
+    {},
+  ),
+  disk: v.optional(
+    v.strictObject({
+      folder: v.optional(text),
+      leastFreeBytes: v.optional(count(0, Number.MAX_SAFE_INTEGER), 268_435_456),
     }),
     {},
   ),

@@ -95,10 +95,20 @@ const config: IConfiguration = {
       name: "store-third-party-is-three",
       comment: "The store needs a query builder, one driver and a schema library.",
       severity: "error",
-      from: { path: "^packages/records/src/(store|sync|people|settings|department)/", pathNot: tests },
+      from: { path: "^packages/records/src/(store|sync|settings|department)/", pathNot: tests },
       to: {
         dependencyTypes: thirdParty,
         pathNot: "(^(packages|apps|reference)/|/(kysely|pg|@types/pg|valibot)/)",
+      },
+    },
+    {
+      name: "people-third-party-is-one",
+      comment: "Passwords need a judge of the common ones; hashing is the platform's.",
+      severity: "error",
+      from: { path: "^packages/records/src/people/", pathNot: tests },
+      to: {
+        dependencyTypes: thirdParty,
+        pathNot: "(^(packages|apps|reference)/|/@zxcvbn-ts/)",
       },
     },
     {

@@ -84,6 +84,11 @@ const plants: readonly Plant[] = [
     text: 'export { thing } from "third-party";',
   },
   {
+    rule: "people-third-party-is-one",
+    file: "packages/records/src/people/third-party.ts",
+    text: 'export { thing } from "third-party";',
+  },
+  {
     rule: "only-dialects-touch-a-driver",
     file: "packages/records/src/store/drives.ts",
     text: 'export { DatabaseSync } from "node:sqlite";',

@@ -9,7 +9,7 @@ import type { Tables } from "./tables.ts";
 const format = "steelyard-backup";
 const formatVersion = 1;
 
-/** In an order in which every row finds what it refers to. Facts of the store itself are not among them: a restored one has its own. */
+/** In an order in which every row finds what it refers to. Facts of the store itself are not among them: a restored one has its own. Nor is what stands open for a while, such as sessions and invitations: after a restore people sign in again. */
 const tables = [
   "site",
   "device",
@@ -18,6 +18,9 @@ const tables = [
   "document",
   "signature",
   "publication",
+  "person",
+  "credential",
+  "passkey",
   "audit_entry",
 ] as const satisfies readonly (keyof Tables)[];
 type Table = (typeof tables)[number];

@@ -10,6 +10,14 @@ export interface Tables {
   readonly document: DocumentRow;
   readonly signature: SignatureRow;
   readonly publication: PublicationRow;
+  readonly person: PersonRow;
+  readonly credential: CredentialRow;
+  readonly passkey: PasskeyRow;
+  readonly session: SessionRow;
+  readonly invitation: InvitationRow;
+  readonly set_up_code: SetUpCodeRow;
+  readonly challenge: ChallengeRow;
+  readonly failed_attempt: FailedAttemptRow;
 }
 
 interface StoreFactRow {
@@ -104,4 +112,72 @@ interface PublicationRow {
   readonly sha256: string;
   readonly at: string;
   readonly by: string;
+}
+
+export interface PersonRow {
+  readonly id: string;
+  readonly site: string;
+  readonly name: string;
+  /** One person in the whole store has it; absent until the invitation was taken. */
+  readonly login: string | null;
+  /** Separated by commas. */
+  readonly roles: string;
+  readonly state: "invited" | "active" | "removed";
+  readonly created_at: string;
+  readonly joined_at: string | null;
+  readonly last_sign_in_at: string | null;
+}
+
+interface CredentialRow {
+  readonly person: string;
+  /** Salt, cost and hash as one text; see `people/password`. */
+  readonly password: string;
+  readonly set_at: string;
+}
+
+export interface PasskeyRow {
+  readonly id: string;
+  readonly person: string;
+  readonly credential_id: string;
+  /** COSE key, base64url. */
+  readonly public_key: string;
+  readonly counter: number;
+  readonly name: string;
+  readonly at: string;
+  readonly last_used_at: string | null;
+}
+
+/** The token itself is in the browser only; whoever reads the database cannot be signed in by it. */
+interface SessionRow {
+  readonly token_sha256: string;
+  readonly person: string;
+  readonly started_at: string;
+  readonly used_at: string;
+}
+
+interface InvitationRow {
+  readonly person: string;
+  readonly code_sha256: string;
+  readonly expires_at: string;
+}
+
+interface SetUpCodeRow {
+  readonly code_sha256: string;
+  readonly site: string;
+  readonly expires_at: string;
+}
+
+interface ChallengeRow {
+  readonly id: string;
+  readonly person: string | null;
+  readonly challenge: string;
+  readonly expires_at: string;
+}
+
+export interface FailedAttemptRow {
+  /** What was tried and a hash of its name: somebody types a password where the login goes. */
+  readonly subject: string;
+  readonly count: number;
+  readonly last_at: string;
+  readonly until: string;
 }

@@ -1,0 +1,34 @@
+import { createHmac, randomBytes } from "node:crypto";
+
+/** 256 bits of chance. Secrets come from the operating system and not from the caller: a test must not be able to weaken them. */
+export function newToken(): string {
+  return randomBytes(32).toString("base64url");
+}
+
+/** Signs that cannot be taken for one another when somebody reads them out: no 0 O 1 I L U. */
+const SIGNS = "23456789ABCDEFGHJKMNPQRSTVWXYZ";
+
+/** 20 signs of 30, about 98 bits, in groups of five, to be read from a screen or a console and typed. */
+export function newCode(): string {
+  const signs: string[] = [];
+  while (signs.length < 20) {
+    for (const byte of randomBytes(32)) {
+      // What lies past the last whole multiple is thrown away, so that every sign is as likely.
+      if (byte < 240 && signs.length < 20) signs.push(SIGNS.charAt(byte % SIGNS.length));
+    }
+  }
+  return (signs.join("").match(/.{5}/g) ?? []).join("-");
+}
+
+/** As it was printed, however it was typed. */
+export function normalCode(text: string): string {
+  return text
+    .toUpperCase()
+    .replace(/[^A-Z0-9]/g, "")
+    .replace(/(.{5})(?=.)/g, "$1-");
+}
+
+/** Of one session and of no other; from it nobody can tell the token. */
+export function csrfOf(token: string): string {
+  return createHmac("sha256", token).update("steelyard csrf").digest("base64url");
+}

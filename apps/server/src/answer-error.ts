@@ -11,6 +11,7 @@ const problems: Readonly<Record<number, string>> = {
   413: "too-large",
   415: "unknown-media-type",
   429: "too-many",
+  503: "busy",
 };
 
 interface Failure {

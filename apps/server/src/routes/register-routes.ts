@@ -1,20 +1,27 @@
 import rateLimit from "@fastify/rate-limit";
+import { createAccounts } from "@steelyard/records/accounts";
 import { hasRole } from "@steelyard/records/people";
 import { syncProtocol } from "@steelyard/records/sync";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import * as v from "valibot";
 import { identify } from "../identify.ts";
+import { ownOrigin } from "../sessions/own-origin.ts";
+import { refuseForgery } from "../sessions/refuse-forgery.ts";
 import { type Problem, problemSchema } from "./problem.ts";
-import type { RecordsService, Route, RouteReply } from "./route.ts";
+import type { RecordsService, Route, RouteReply, RouteService } from "./route.ts";
 import { routeTable } from "./route-table.ts";
 
 /** Puts the table of routes into a server: who may, what may come in, what may go out, how often. */
-export async function registerRoutes(server: FastifyInstance, service: RecordsService): Promise<void> {
+export async function registerRoutes(server: FastifyInstance, records: RecordsService): Promise<void> {
+  const service = withAccounts(records);
+  // JSON is all that is read: a form of another page can send plain text without asking, and JSON it cannot.
+  server.removeContentTypeParser("text/plain");
+  const { requestsPerMinute } = service.settings.limits;
   await server.register(rateLimit, {
     global: false,
     // After the principal is known and before the body is read.
     hook: "preParsing",
-    max: service.settings.limits.requestsPerMinute,
+    max: requestsPerMinute,
     timeWindow: "1 minute",
     keyGenerator: (request) => {
       const principal = request.principal ?? { kind: "anyone" };
@@ -22,21 +29,24 @@ export async function registerRoutes(server: FastifyInstance, service: RecordsSe
     },
   });
   server.decorateRequest("principal");
+  server.decorateRequest("session");
   for (const route of routeTable) {
     server.route({
       method: route.method,
       url: route.url,
       bodyLimit: service.settings.limits.bodyBytes,
-      config: { rateLimit: {} },
+      config: {
+        rateLimit: route.perMinute === undefined ? {} : { max: Math.min(route.perMinute, requestsPerMinute) },
+      },
       onRequest: async (request) => {
-        request.principal = await identify(service.store, request.headers.authorization);
+        request.principal = await identify(request, service);
       },
       preValidation: async (request, reply) => {
-        const refusal = refuse(route, request);
+        const refusal = refuse(route, request) ?? refuseForgery(service.settings, request);
         if (refusal !== undefined) return send(reply, route, refusal);
       },
       handler: async (request, reply) => {
-        const given = read(route, request);
+        const given = read(route, request, service);
         return send(reply, route, "problem" in given ? given.problem : await route.handle(given, service));
       },
     });
@@ -45,15 +55,26 @@ export async function registerRoutes(server: FastifyInstance, service: RecordsSe
 
 function refuse(route: Route, { principal = { kind: "anyone" } }: FastifyRequest): RouteReply | undefined {
   if (route.roles === "anyone" || hasRole(principal, route.roles)) return undefined;
-  return principal.kind === "anyone"
+  if (principal.kind !== "anyone") return { status: 403, body: { problem: "not-allowed" } };
+  return route.roles.includes("device")
     ? { status: 401, body: { problem: "not-enrolled" }, headers: { "www-authenticate": "Bearer" } }
-    : { status: 403, body: { problem: "not-allowed" } };
+    : { status: 401, body: { problem: "signed-out" }, headers: { "www-authenticate": "Session" } };
+}
+
+function withAccounts(records: RecordsService): RouteService {
+  const { store, settings } = records;
+  const limits = {
+    idleMs: settings.sessions.idleMinutes * 60_000,
+    absoluteMs: settings.sessions.absoluteHours * 3_600_000,
+  };
+  return { accounts: createAccounts({ store, site: settings.site, limits }), ...records };
 }
 
 /** What the schemas of the route make of the request, or the answer that says what is wrong with it. */
 function read(
   route: Route,
   request: FastifyRequest,
+  { settings }: RouteService,
 ): Parameters<Route["handle"]>[0] | { readonly problem: RouteReply } {
   const asked = (request.body ?? request.query) as { readonly protocol?: unknown } | null;
   if (route.url.startsWith("/api/sync/") && Number(asked?.protocol) !== syncProtocol) {
@@ -77,6 +98,8 @@ function read(
     body: parts.body,
     query: parts.query,
     ip: request.ip,
+    session: request.session,
+    origin: ownOrigin(settings, request),
   };
 }
 

@@ -1,6 +1,26 @@
 import { healthRoute, metricsRoute, readyRoute } from "./operation-routes.ts";
 import type { Route } from "./route.ts";
+import {
+  joinRoute,
+  passwordRoute,
+  sessionRoute,
+  setUpRoute,
+  signInRoute,
+  signOutRoute,
+} from "./session-routes.ts";
 import { pullRoute, pushRoute } from "./sync-routes.ts";
 
 /** Every way into the records. A route that is not here does not exist. */
-export const routeTable: readonly Route[] = [healthRoute, readyRoute, metricsRoute, pushRoute, pullRoute];
+export const routeTable: readonly Route[] = [
+  healthRoute,
+  readyRoute,
+  metricsRoute,
+  pushRoute,
+  pullRoute,
+  sessionRoute,
+  setUpRoute,
+  signInRoute,
+  joinRoute,
+  signOutRoute,
+  passwordRoute,
+];

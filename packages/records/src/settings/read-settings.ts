@@ -31,6 +31,9 @@ const overrides: Readonly<Record<string, readonly [path: string, read: (text: st
   STEELYARD_REQUESTS_PER_MINUTE: ["limits.requestsPerMinute", wholeNumber],
   STEELYARD_DISK_FOLDER: ["disk.folder", String],
   STEELYARD_LEAST_FREE_BYTES: ["disk.leastFreeBytes", wholeNumber],
+  STEELYARD_PUBLIC_URL: ["publicUrl", String],
+  STEELYARD_SESSION_IDLE_MINUTES: ["sessions.idleMinutes", wholeNumber],
+  STEELYARD_SESSION_HOURS: ["sessions.absoluteHours", wholeNumber],
   STEELYARD_LOG: ["log", String],
   STEELYARD_RETENTION_DAYS: ["retentionDays", wholeNumber],
 };

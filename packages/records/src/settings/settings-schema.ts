@@ -42,6 +42,9 @@ export interface Settings {
   readonly limits: { readonly bodyBytes: number; readonly requestsPerMinute: number };
   /** `/ready` says so where less is free in the folder: that of the SQLite file, or one that is named. */
   readonly disk: { readonly folder?: string | undefined; readonly leastFreeBytes: number };
+  /** Where people reach the page, as `https://steelyard.hospital.example`: passkeys belong to this name, and only its page may write. */
+  readonly publicUrl?: string | undefined;
+  readonly sessions: { readonly idleMinutes: number; readonly absoluteHours: number };
   readonly log: "debug" | "info" | "warn" | "error" | "silent";
   /** Cases that nothing reached for so long are purged; never where absent. */
   readonly retentionDays?: number | undefined;
@@ -71,6 +74,21 @@ export const settingsSchema: v.GenericSchema<unknown, Settings> = v.strictObject
     v.strictObject({
       folder: v.optional(text),
       leastFreeBytes: v.optional(count(0, Number.MAX_SAFE_INTEGER), 268_435_456),
+    }),
+    {},
+  ),
+  publicUrl: v.optional(
+    v.pipe(
+      text,
+      v.regex(/^https?:\/\/[^/?#@\s]+\/?$/, "must be an address such as https://steelyard.hospital.example"),
+      v.check(URL.canParse, "must be an address that can be read"),
+    ),
+  ),
+  // Both limits as NIST SP 800-63B has them for its second level (memory).
+  sessions: v.optional(
+    v.strictObject({
+      idleMinutes: v.optional(count(1, 1_440), 30),
+      absoluteHours: v.optional(count(1, 168), 12),
     }),
     {},
   ),

@@ -1,0 +1,32 @@
+import type { PersonRole } from "@steelyard/records/department";
+
+/** Who may use a way in, said a second time and apart from the table of routes; `ok` is the status of `send` for who may. */
+export interface RouteRoles {
+  readonly may: "anyone" | readonly ("device" | PersonRole)[];
+  readonly send?: Readonly<Record<string, unknown>>;
+  readonly ok: number;
+}
+
+const people = ["clinician", "reviewer", "researcher", "administrator"] as const;
+const password = "violet kettle sings at noon";
+const pushed = { protocol: 1, sentAt: "2026-11-25T03:12:00.000Z", events: [] };
+const pulled = { protocol: "1", since: "0", limit: "1" };
+
+/** Every route has its row: a new one fails `route-roles.test.ts` until somebody says here who may use it. */
+export const routeRoles: Readonly<Record<string, RouteRoles>> = {
+  "GET /health": { may: "anyone", ok: 200 },
+  "GET /ready": { may: "anyone", ok: 200 },
+  "GET /metrics": { may: "anyone", ok: 200 },
+  "POST /api/sync/push": { may: ["device"], send: pushed, ok: 200 },
+  "GET /api/sync/pull": { may: ["device"], send: pulled, ok: 200 },
+  "GET /api/session": { may: "anyone", ok: 200 },
+  "POST /api/set-up": {
+    may: "anyone",
+    send: { code: "X", name: "Cara Hollis", login: "cara", password },
+    ok: 409,
+  },
+  "POST /api/session": { may: "anyone", send: { login: "nobody-here", password }, ok: 401 },
+  "POST /api/join": { may: "anyone", send: { code: "X", login: "cara", password }, ok: 403 },
+  "POST /api/session/end": { may: people, send: {}, ok: 200 },
+  "POST /api/password": { may: people, send: { current: "wrong", next: password }, ok: 401 },
+};

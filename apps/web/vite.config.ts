@@ -43,6 +43,8 @@ export default defineConfig({
         globPatterns: ["**/*.{html,js,css,woff2,woff,svg,png,webmanifest}"],
         cleanupOutdatedCaches: true,
         navigateFallback: "index.html",
+        // The page of the department is another one, and it needs its server.
+        navigateFallbackDenylist: [/^\/department/, /^\/api\//],
         inlineWorkboxRuntime: true,
       },
       manifest: {

@@ -87,6 +87,9 @@ export async function createServer({
     },
   });
 
+  // The page of the department; without records it says that there are none.
+  server.get("/department", (_request, reply) => reply.sendFile("department.html"));
+
   server.setNotFoundHandler((request, reply) =>
     isApi(request.url)
       ? sendProblem(reply, 404, { problem: "not-found" })

@@ -1,4 +1,5 @@
 import type { Language } from "@steelyard/core/wording";
+import type { departmentEn } from "../department/messages/department.en.ts";
 import type { casesEn } from "./cases.en.ts";
 import type { en } from "./en.ts";
 import type { paperEn } from "./paper.en.ts";
@@ -26,4 +27,6 @@ export interface Translation {
   readonly site: Words<typeof siteEn>;
   readonly study: Words<typeof studyEn>;
   readonly technique: Words<typeof techniqueEn>;
+  /** On the page of the department only, which brings them itself. */
+  readonly department?: Words<typeof departmentEn>;
 }

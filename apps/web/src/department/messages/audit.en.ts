@@ -1,0 +1,4 @@
+/** Words of audit. */
+export const auditEn = {
+  title: "",
+};

@@ -1,0 +1,4 @@
+/** Words of chart. */
+export const chartEn = {
+  title: "",
+};

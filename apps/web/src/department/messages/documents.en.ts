@@ -1,0 +1,4 @@
+/** Words of documents. */
+export const documentsEn = {
+  title: "",
+};

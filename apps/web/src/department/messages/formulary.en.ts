@@ -1,0 +1,4 @@
+/** Words of formulary. */
+export const formularyEn = {
+  title: "",
+};

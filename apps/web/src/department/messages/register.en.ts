@@ -1,0 +1,4 @@
+/** Words of register. */
+export const registerEn = {
+  title: "",
+};

@@ -1,4 +1,4 @@
-import type { NewSession } from "@steelyard/records/accounts";
+import type { Session } from "@steelyard/records/accounts";
 import type { Principal } from "@steelyard/records/people";
 import type { FastifyRequest } from "fastify";
 import type { RouteService } from "./routes/route.ts";
@@ -9,7 +9,7 @@ declare module "fastify" {
   interface FastifyRequest {
     principal?: Principal;
     /** Of the person that the principal is. */
-    session?: NewSession | undefined;
+    session?: Session | undefined;
   }
 }
 
@@ -29,8 +29,9 @@ export async function identify(
     return { kind: "device", id: device.id, site: device.site, roles: ["device"] };
   }
   const token = readSessionCookie(cookie, { secure: ownOrigin(settings, request).startsWith("https:") });
-  const person = token === undefined ? undefined : await accounts.identify(token);
-  if (token === undefined || person === undefined) return { kind: "anyone" };
-  request.session = { token, person };
+  const session = token === undefined ? undefined : await accounts.identify(token);
+  if (session === undefined) return { kind: "anyone" };
+  request.session = session;
+  const { person } = session;
   return { kind: "person", id: person.id, site: person.site, roles: person.roles };
 }

@@ -1,4 +1,14 @@
+import { devicesRoute, enrolDeviceRoute, revokeDeviceRoute } from "./device-routes.ts";
 import { healthRoute, metricsRoute, readyRoute } from "./operation-routes.ts";
+import {
+  addPasskeyRoute,
+  beginPasskeyRoute,
+  beginPasskeySignInRoute,
+  passkeySignInRoute,
+  passkeysRoute,
+  removePasskeyRoute,
+} from "./passkey-routes.ts";
+import { changePersonRoute, inviteRoute, peopleRoute } from "./people-routes.ts";
 import type { Route } from "./route.ts";
 import {
   joinRoute,
@@ -23,4 +33,16 @@ export const routeTable: readonly Route[] = [
   joinRoute,
   signOutRoute,
   passwordRoute,
+  passkeysRoute,
+  beginPasskeyRoute,
+  addPasskeyRoute,
+  removePasskeyRoute,
+  beginPasskeySignInRoute,
+  passkeySignInRoute,
+  peopleRoute,
+  inviteRoute,
+  changePersonRoute,
+  devicesRoute,
+  enrolDeviceRoute,
+  revokeDeviceRoute,
 ];

@@ -1,4 +1,4 @@
-import type { Accounts, NewSession } from "@steelyard/records/accounts";
+import type { Accounts, Session } from "@steelyard/records/accounts";
 import type { Principal, Role } from "@steelyard/records/people";
 import type { Settings } from "@steelyard/records/settings";
 import type { Store } from "@steelyard/records/store";
@@ -20,10 +20,10 @@ export interface RouteService extends RecordsService {
   readonly accounts: Accounts;
 }
 
-interface RouteRequest {
+export interface RouteRequest {
   readonly principal: Principal;
   /** Of the person that the principal is; no other principal has one. */
-  readonly session?: NewSession | undefined;
+  readonly session?: Session | undefined;
   /** As the schemas of the route gave them. */
   readonly body: unknown;
   readonly query: unknown;

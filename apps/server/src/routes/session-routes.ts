@@ -1,4 +1,4 @@
-import type { EntryIssue, NewSession, SignInIssue } from "@steelyard/records/accounts";
+import type { EntryIssue, Session, SignInIssue } from "@steelyard/records/accounts";
 import { csrfOf, type PasswordIssue } from "@steelyard/records/accounts";
 import {
   type JoinRequest,
@@ -109,7 +109,7 @@ export const passwordRoute: Route = {
 };
 
 /** The answer with which a session begins: its cookie, who it is, and what goes back with every POST. */
-export function begin(session: NewSession, origin: string): RouteReply {
+export function begin(session: Session, origin: string): RouteReply {
   const cookie = sessionCookie(session.token, { secure: isSecure(origin) });
   return { status: 200, body: signedIn(session), headers: { "set-cookie": cookie } };
 }
@@ -118,7 +118,7 @@ function isSecure(origin: string): boolean {
   return origin.startsWith("https:");
 }
 
-function signedIn({ person, token }: NewSession): SessionAnswer {
+function signedIn({ person, token }: Session): SessionAnswer {
   const { id, name, login = "", roles, site } = person;
   return {
     state: "signed-in",

@@ -8,6 +8,7 @@ export interface RouteRoles {
 }
 
 const people = ["clinician", "reviewer", "researcher", "administrator"] as const;
+const unknown = "00000000-0000-4000-8000-00000000dead";
 const password = "violet kettle sings at noon";
 const pushed = { protocol: 1, sentAt: "2026-11-25T03:12:00.000Z", events: [] };
 const pulled = { protocol: "1", since: "0", limit: "1" };
@@ -28,5 +29,21 @@ export const routeRoles: Readonly<Record<string, RouteRoles>> = {
   "POST /api/session": { may: "anyone", send: { login: "nobody-here", password }, ok: 401 },
   "POST /api/join": { may: "anyone", send: { code: "X", login: "cara", password }, ok: 403 },
   "POST /api/session/end": { may: people, send: {}, ok: 200 },
+  "GET /api/passkeys": { may: people, ok: 200 },
+  "POST /api/passkeys/begin": { may: people, send: {}, ok: 200 },
+  "POST /api/passkeys": { may: people, send: { name: "Key", response: {} }, ok: 422 },
+  "POST /api/passkeys/remove": { may: people, send: { id: unknown }, ok: 404 },
+  "POST /api/session/passkey/begin": { may: "anyone", send: {}, ok: 200 },
+  "POST /api/session/passkey": { may: "anyone", send: { ticket: unknown, response: {} }, ok: 401 },
+  "GET /api/people": { may: ["administrator"], ok: 200 },
+  "POST /api/invitations": {
+    may: ["administrator"],
+    send: { name: "Cara Hollis", roles: ["clinician"] },
+    ok: 200,
+  },
+  "POST /api/people/change": { may: ["administrator"], send: { id: unknown, unlock: true }, ok: 404 },
+  "GET /api/devices": { may: ["administrator"], ok: 200 },
+  "POST /api/devices": { may: ["administrator"], send: { name: "Resus 2" }, ok: 200 },
+  "POST /api/devices/revoke": { may: ["administrator"], send: { id: unknown }, ok: 404 },
   "POST /api/password": { may: people, send: { current: "wrong", next: password }, ok: 401 },
 };

@@ -1,9 +1,11 @@
 import type { Result } from "@steelyard/core/result";
 import type { ChangeIssue } from "../../store/people/change-person.ts";
 import type { JoinIssue } from "../../store/people/invitations.ts";
+import type { addPasskey, Challenge, NewPasskey } from "../../store/people/passkeys.ts";
 import type { ListedPerson, Person } from "../../store/people/person.ts";
 import type { SessionLimits } from "../../store/people/sessions.ts";
 import type { Store } from "../../store/store.ts";
+import type { PasskeyRow } from "../../store/tables.ts";
 import type { ScryptCost } from "../password/hash-password.ts";
 import type { PasswordIssue } from "../password/judge-password.ts";
 import type { Role } from "../principal.ts";
@@ -24,8 +26,9 @@ export interface AccountsOptions {
 }
 export type AccountsParts = Required<AccountsOptions>;
 
-/** A session that begins: the token goes to the browser and is kept nowhere else. */
-export interface NewSession {
+/** The token is in the browser and kept nowhere else. */
+export interface Session {
+  readonly startedAt: string;
   readonly person: Person;
   readonly token: string;
 }
@@ -47,25 +50,25 @@ export interface Accounts {
     readonly login: string;
     readonly password: string;
     readonly address: string;
-  }) => Promise<Result<NewSession, EntryIssue | { readonly type: "set-up-already" }>>;
+  }) => Promise<Result<Session, EntryIssue | { readonly type: "set-up-already" }>>;
   readonly join: (order: {
     readonly code: string;
     readonly login: string;
     readonly password: string;
     readonly address: string;
-  }) => Promise<Result<NewSession, EntryIssue>>;
+  }) => Promise<Result<Session, EntryIssue>>;
   readonly signIn: (order: {
     readonly login: string;
     readonly password: string;
     readonly address: string;
-  }) => Promise<Result<NewSession, SignInIssue>>;
+  }) => Promise<Result<Session, SignInIssue>>;
   /** After another proof than a password, which the caller has checked. */
   readonly startSession: (order: {
     readonly person: string;
     readonly by: string;
-  }) => Promise<NewSession | undefined>;
+  }) => Promise<Session | undefined>;
   /** Who a session belongs to now. */
-  readonly identify: (token: string) => Promise<Person | undefined>;
+  readonly identify: (token: string) => Promise<Session | undefined>;
   readonly endSession: (order: { readonly person: string; readonly token: string }) => Promise<void>;
   /** The password once more, before something that counts, such as a signature; wrong ones count as failed sign-ins. */
   readonly confirmPassword: (order: {
@@ -97,6 +100,30 @@ export interface Accounts {
     order: ByWhom & { readonly evenLast: boolean },
   ) => Promise<Result<Invitation, ChangeIssue>>;
   readonly unlock: (order: ByWhom) => Promise<Result<Person, ChangeIssue>>;
+  readonly passkeys: PasskeyRecords;
+}
+
+/** What is kept of passkeys; whether a response is good is told by whoever knows WebAuthn. */
+export interface PasskeyRecords {
+  readonly list: (person: string) => Promise<readonly PasskeyRow[]>;
+  readonly find: (credentialId: string) => Promise<PasskeyRow | undefined>;
+  readonly add: (order: {
+    readonly person: Person;
+    readonly passkey: NewPasskey;
+  }) => ReturnType<typeof addPasskey>;
+  readonly use: (order: {
+    readonly id: string;
+    readonly from: number;
+    readonly to: number;
+  }) => Promise<boolean>;
+  readonly remove: (order: { readonly person: Person; readonly id: string }) => Promise<boolean>;
+  readonly addChallenge: (challenge: Challenge) => Promise<void>;
+  readonly takeChallenge: (
+    by: { readonly id: string } | { readonly person: string },
+  ) => Promise<readonly string[]>;
+  /** Counts a try from an address, and gives the time until which to wait where there were too many; `forgive` takes it back. */
+  readonly tryFrom: (address: string) => Promise<string | undefined>;
+  readonly forgive: (address: string) => Promise<void>;
 }
 
 interface ByWhom {

@@ -1,6 +1,7 @@
 import { hashPassword, passwordCost, verifyPassword } from "../password/hash-password.ts";
 import type { Accounts, AccountsOptions } from "./accounts.ts";
 import { createEntrances } from "./entrances.ts";
+import { createPasskeyRecords } from "./passkey-records.ts";
 import { createPeopleWork } from "./people-work.ts";
 import { createSignIn } from "./sign-in.ts";
 
@@ -31,5 +32,6 @@ export function createAccounts(options: AccountsOptions): Accounts {
     ...createEntrances(parts),
     ...createSignIn(parts),
     ...createPeopleWork(parts),
+    passkeys: createPasskeyRecords(parts),
   };
 }

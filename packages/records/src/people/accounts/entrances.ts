@@ -10,7 +10,7 @@ import {
 } from "../../store/people/invitations.ts";
 import { hasPeople } from "../../store/people/person.ts";
 import { judgePassword } from "../password/judge-password.ts";
-import type { Accounts, AccountsParts, EntryIssue, NewSession } from "./accounts.ts";
+import type { Accounts, AccountsParts, EntryIssue, Session } from "./accounts.ts";
 import { attemptDelayMs } from "./attempt-delay.ts";
 import { newCode, normalCode } from "./secrets.ts";
 import { openSession } from "./sign-in.ts";
@@ -29,8 +29,8 @@ export function createEntrances(parts: AccountsParts): Entrances {
   async function withCode<I>(
     address: string,
     codeHolds: () => Promise<boolean>,
-    work: () => Promise<Result<NewSession, I | EntryIssue>>,
-  ): Promise<Result<NewSession, I | EntryIssue>> {
+    work: () => Promise<Result<Session, I | EntryIssue>>,
+  ): Promise<Result<Session, I | EntryIssue>> {
     const subjects: AttemptSubject[] = [{ kind: "address", name: address }];
     const until = await beginAttempt(db, clock, { subjects, delayMs: attemptDelayMs });
     if (until !== undefined) return err({ type: "locked", until });

@@ -4,8 +4,8 @@ export type {
   Accounts,
   EntryIssue,
   Invitation,
-  NewSession,
   PasswordWork,
+  Session,
   SignInIssue,
 } from "./accounts.ts";
 export { createAccounts } from "./create-accounts.ts";

@@ -5,7 +5,7 @@ import { findPerson, type Person } from "../../store/people/person.ts";
 import { endSession, findSession, startSession } from "../../store/people/sessions.ts";
 import { needsRehash } from "../password/hash-password.ts";
 import { judgePassword, normalPassword } from "../password/judge-password.ts";
-import type { Accounts, AccountsParts, NewSession, SignInIssue } from "./accounts.ts";
+import type { Accounts, AccountsParts, Session, SignInIssue } from "./accounts.ts";
 import { attemptDelayMs } from "./attempt-delay.ts";
 import { newToken } from "./secrets.ts";
 
@@ -72,7 +72,10 @@ export function createSignIn(parts: AccountsParts): SignIn {
       const session = await openSession(parts, { person, by });
       return session.ok ? session.value : undefined;
     },
-    identify: (token) => findSession(db, clock, { token, limits }),
+    identify: async (token) => {
+      const found = await findSession(db, clock, { token, limits });
+      return found === undefined ? undefined : { ...found, token };
+    },
     endSession: async ({ person: id, token }) => {
       const person = await findPerson(db, { id });
       if (person !== undefined) await endSession(db, clock, { person, token });
@@ -96,8 +99,8 @@ export function createSignIn(parts: AccountsParts): SignIn {
 export async function openSession(
   { store: { db, clock } }: AccountsParts,
   { person, by }: { readonly person: Person; readonly by: string },
-): Promise<Result<NewSession, never>> {
+): Promise<Result<Session, never>> {
   const token = newToken();
-  await startSession(db, clock, { person, token, by });
-  return ok({ person, token });
+  const startedAt = await startSession(db, clock, { person, token, by });
+  return ok({ person, token, startedAt });
 }

@@ -17,14 +17,15 @@ export async function startSession(
   db: Kysely<Tables>,
   clock: () => string,
   { person, token, by }: { readonly person: Person; readonly token: string; readonly by: string },
-): Promise<void> {
-  await withSiteLocked(db, { site: person.site, clock }, async ({ trx, at, note }) => {
+): Promise<string> {
+  return withSiteLocked(db, { site: person.site, clock }, async ({ trx, at, note }) => {
     await trx
       .insertInto("session")
       .values({ token_sha256: sha256(token), person: person.id, started_at: at, used_at: at })
       .execute();
     await trx.updateTable("person").set({ last_sign_in_at: at }).where("id", "=", person.id).execute();
     await note({ actor: `person:${person.id}`, action: "session.start", subject: person.id, detail: { by } });
+    return at;
   });
 }
 
@@ -33,7 +34,7 @@ export async function findSession(
   db: Kysely<Tables>,
   clock: () => string,
   { token, limits }: { readonly token: string; readonly limits: SessionLimits },
-): Promise<Person | undefined> {
+): Promise<{ readonly person: Person; readonly startedAt: string } | undefined> {
   const row = await db
     .selectFrom("session")
     .innerJoin("person", "person.id", "session.person")
@@ -52,7 +53,7 @@ export async function findSession(
   if (since(row.used_at) >= TOUCH_MS) {
     await db.updateTable("session").set({ used_at: now }).where("token_sha256", "=", sha256(token)).execute();
   }
-  return personOf(row);
+  return { person: personOf(row), startedAt: row.started_at };
 }
 
 async function dropSession(db: Kysely<Tables>, token: string): Promise<void> {

@@ -16,6 +16,7 @@ import { readBedside } from "./state/read-bedside.ts";
 import { firstRoute, type Route } from "./state/screens.ts";
 import { siteInUse } from "./state/site-in-use.ts";
 import { update } from "./state/update.ts";
+import { versionsOf } from "./state/versions.ts";
 
 /** How long a pause in typing is before a doubtful number is spoken of, ms: long enough for the next digit. */
 const pauseMs = 900;
@@ -43,13 +44,16 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
   const report = useMemo(
     () =>
       child &&
+      // Not before it is known by which formulary.
+      state.formulary &&
       loaded?.computeReport({
         child,
         choices: state.choices,
         site: siteInUse(state.site),
+        formulary: state.formulary.own?.formulary,
         burnPercent: burn?.burnPercent,
       }),
-    [child, loaded, state.choices, state.site, burn?.burnPercent],
+    [child, loaded, state.choices, state.site, state.formulary, burn?.burnPercent],
   );
 
   const items = useMemo(
@@ -67,7 +71,16 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
     if (found !== undefined) send({ type: "found", ...found });
     send({ type: "pins-found", pinned: effects.findPins() });
     effects.watchDay((today) => send({ type: "day-known", today }));
-    effects.loadLater().then(setLater, () => setLater("failed"));
+    effects
+      .loadLater()
+      .then(async (part) => {
+        part.watchRules((rules) => send({ type: "rules-came", rules }));
+        setLater(part);
+        const { formulary, next } = await part.findRules();
+        send({ type: "formulary-known", formulary });
+        send({ type: "rules-came", rules: next });
+      })
+      .catch(() => setLater("failed"));
     // Without its log the sheet is whole; the log says by itself where it can keep nothing.
     effects.loadCaseLog().then(
       (CaseLog) => setLog({ CaseLog }),
@@ -91,6 +104,12 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
     if (state.pinned !== emptyBedside.pinned) effects.keepPins(state.pinned);
   }, [effects, state.pinned]);
 
+  useEffect(() => {
+    if (state.formulary === undefined || loaded === undefined) return;
+    loaded.setRunning(versionsOf(state));
+    void loaded.settleRules(state);
+  }, [loaded, state.formulary, state.site]);
+
   const shown = useRef(route.screen);
   useEffect(() => {
     if (shown.current === route.screen) return;
@@ -103,7 +122,7 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
   return (
     <Frame
       screen={screen}
-      site={state.site}
+      state={state}
       offline={offline}
       pad={
         hasPad && loaded !== undefined && <loaded.NumberPad onGiveUp={() => setPad(effects.giveUpPad())} />
@@ -122,7 +141,7 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
             send={send}
             onReload={effects.reload}
           />
-          {log !== undefined && (
+          {log !== undefined && state.formulary !== undefined && (
             <log.CaseLog state={state} child={child} report={report} onGiving={setGiving} />
           )}
         </GivingContext.Provider>
@@ -133,6 +152,8 @@ export function App({ effects }: { readonly effects: Effects }): VNode {
           child={child}
           texts={state.texts}
           site={state.site}
+          formulary={state.formulary}
+          next={state.next}
           send={send}
           load={effects.loadScreen}
           onReload={effects.reload}

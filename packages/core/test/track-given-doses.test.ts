@@ -160,6 +160,16 @@ describe("trackGivenDoses()", () => {
     expect(warnings.map(({ type }) => type)).toEqual(["unknown-line", "unit-not-comparable"]);
   });
 
+  it("counts a dose of a use that the formulary has no more in the totals of its medicine", () => {
+    const [medicine] = formularyWith(perKg).medicines;
+    const given = [mg(1, 0), mg(2, 1, `${medicine?.id}.gone`), mg(3, 2, "another.gone")];
+    const { lines, warnings } = trackGivenDoses({ formulary: formularyWith(perKg), weights, given });
+    expect(lines.map(({ total, totalOfMedicine }) => [total.amount, totalOfMedicine.amount])).toEqual([
+      [1, 3],
+    ]);
+    expect(warnings.map(({ type }) => type)).toEqual(["unknown-line", "unknown-line"]);
+  });
+
   it("counts the other uses of the same medicine", () => {
     const [medicine] = formularyWith(perKg).medicines;
     const [use] = medicine?.uses ?? [];

@@ -1,4 +1,3 @@
-import type { ChildReport } from "@steelyard/core/child";
 import type { ComponentChildren, VNode } from "preact";
 import { Cautions, type OfflineState } from "../components/cautions/cautions.tsx";
 import { DraftBanner } from "../components/draft-banner/draft-banner.tsx";
@@ -8,12 +7,11 @@ import { messages } from "../messages/index.ts";
 import type { BedsideState } from "../state/bedside-state.ts";
 import type { ScreenId } from "../state/screens.ts";
 import { siteInUse } from "../state/site-in-use.ts";
-import { versions } from "../state/versions.ts";
+import { versionsOf } from "../state/versions.ts";
 
 interface Props {
   readonly screen: ScreenId;
-  /** The calibration kept on this device. */
-  readonly site: BedsideState["site"];
+  readonly state: BedsideState;
   readonly offline: OfflineState;
   /** What the screen puts beside its name. */
   readonly actions?: ComponentChildren;
@@ -26,11 +24,12 @@ interface Props {
 export const mainId = "main";
 
 /** What stands around every screen: the banner, the name and the menu, the cautions and what runs here. */
-export function Frame({ screen, site, offline, actions, pad, children }: Props): VNode {
+export function Frame({ screen, state, offline, actions, pad, children }: Props): VNode {
+  const { site, formulary } = state;
   return (
     <>
       <LanguageNote />
-      <DraftBanner />
+      {formulary?.index.signed !== true && <DraftBanner />}
       <div class="frame">
         <Masthead screen={screen} actions={actions} />
         {site !== undefined && siteInUse(site) === undefined && (
@@ -38,17 +37,17 @@ export function Frame({ screen, site, offline, actions, pad, children }: Props):
             {messages.otherModel({ name: site.identity.name, model: site.modelVersion })}
           </p>
         )}
+        {formulary?.lost !== undefined && (
+          <p class="frame__other-model" role="alert">
+            {messages.lostFormulary(formulary.lost)}
+          </p>
+        )}
         <main id={mainId} class="frame__main" tabIndex={-1} aria-labelledby="screen-name">
           {children}
         </main>
-        <Cautions versions={versionsWith(site)} offline={offline} />
+        <Cautions versions={versionsOf(state)} waits={state.next !== undefined} offline={offline} />
       </div>
       {pad}
     </>
   );
-}
-
-function versionsWith(kept: BedsideState["site"]): ChildReport["versions"] {
-  const site = siteInUse(kept)?.identity;
-  return site === undefined ? versions : { ...versions, site };
 }

@@ -13,6 +13,10 @@ export interface ScreenProps {
   readonly texts: BedsideState["texts"];
   /** The calibration kept on this device. */
   readonly site: BedsideState["site"];
+  /** What doses are computed by; undefined until the device has been looked through. */
+  readonly formulary: BedsideState["formulary"];
+  /** What waits for the next child. */
+  readonly next: BedsideState["next"];
   /** Says something to Bedside. */
   readonly send: (event: BedsideEvent) => void;
 }

@@ -24,11 +24,14 @@ export function computeReport({
   child,
   choices = {},
   site,
+  formulary = draftFormulary,
   burnPercent,
 }: {
   readonly child: EstimatedChild;
   readonly choices?: Readonly<Record<string, string>>;
   readonly site?: StoredSiteProfile | undefined;
+  /** The draft of the page where the site has none of its own. */
+  readonly formulary?: Formulary | undefined;
   /** The burnt share of the body surface, %. */
   readonly burnPercent?: number | undefined;
 }): Report {
@@ -38,10 +41,10 @@ export function computeReport({
   let lookups: Pick<ChildReport, "equipment" | "signs"> | undefined;
   // A weight from a scale leaves nothing to settle.
   const settles = child.estimate.components.length === 0 ? [] : nextMeasurements(child.measurements, own);
-  const sheet = (formulary: Formulary): ChildReport =>
+  const sheet = (part: Formulary): ChildReport =>
     computeSheets({
       child,
-      formulary,
+      formulary: part,
       choices,
       settles,
       versions: { software: versions.software },
@@ -52,7 +55,7 @@ export function computeReport({
     linesOf: (problem) => {
       const known = linesByProblem.get(problem);
       if (known !== undefined) return known;
-      const lines = sheet(formularyFor(problem)).sheet;
+      const lines = sheet(formularyFor(formulary, problem)).sheet;
       linesByProblem.set(problem, lines);
       return lines;
     },
@@ -73,16 +76,19 @@ function bestOf([best]: readonly NextMeasurement[], { estimate }: EstimatedChild
   return percent < now ? { field: best.measurement, percent } : undefined;
 }
 
-const formularyByProblem = new Map<ProblemId, Formulary>();
+/** By formulary, then by problem. */
+const partsOfFormulary = new WeakMap<Formulary, Map<ProblemId, Formulary>>();
 
 /** The uses for one problem, as a formulary: the same object every time, so that it is prepared only once. */
-function formularyFor(problem: ProblemId): Formulary {
-  const known = formularyByProblem.get(problem);
+function formularyFor(whole: Formulary, problem: ProblemId): Formulary {
+  const parts = partsOfFormulary.get(whole) ?? new Map<ProblemId, Formulary>();
+  partsOfFormulary.set(whole, parts);
+  const known = parts.get(problem);
   if (known !== undefined) return known;
-  const medicines = draftFormulary.medicines
+  const medicines = whole.medicines
     .map((medicine) => ({ ...medicine, uses: medicine.uses.filter((use) => use.problem === problem) }))
     .filter(({ uses }) => uses.length > 0);
-  const formulary = { ...draftFormulary, medicines };
-  formularyByProblem.set(problem, formulary);
+  const formulary = { ...whole, medicines };
+  parts.set(problem, formulary);
   return formulary;
 }

@@ -7,6 +7,8 @@ import { searchLookups } from "../components/lookup-line/search-lookups.ts";
 import { NumberPad } from "../components/number-pad/number-pad.tsx";
 import { TechniqueHelp } from "../components/technique/technique-help.tsx";
 import { hasTechnique } from "../components/technique/techniques-of.ts";
+import { setRunning } from "../effects/running-versions.ts";
+import { findRules, settleRules, watchRules } from "../effects/site-rules/site-rules.ts";
 import { readBurn } from "../state/read-burn.ts";
 import { slipMessages } from "../state/slip-messages.ts";
 import { computeReport } from "./compute-report.ts";
@@ -22,5 +24,9 @@ export const later = {
   readBurn,
   slipMessages,
   computeReport,
+  findRules,
+  watchRules,
+  settleRules,
+  setRunning,
 } as const;
 export type Later = typeof later;

@@ -40,6 +40,12 @@ export const casesEn = {
   remaining: (left: string, hours: string | undefined): string =>
     `${left} left under the maximum${hours === undefined ? "" : ` in ${hours} h`}`,
   dosesLeft: (n: number): string => (n === 0 ? "no dose left" : `${plural(n, "dose", "doses")} left`),
+  byFormulary: (name: string, isSigned: boolean): string =>
+    `formulary ${name}${isSigned ? "" : " (draft, not signed)"}`,
+  otherFormulary: (n: number, other: string, now: string): string =>
+    `${plural(n, "dose was", "doses were")} marked by the ${other}. Maxima, totals and times above go by the one in use, ${now}: check them against what was meant.`,
+  notTracked: (what: string): string =>
+    `${what}: the formulary in use has no such line. No limit and no next dose is known of it here; it counts in the totals of other uses of the medicine.`,
   givenTitle: "Given and due",
   nothingGiven: "Nothing marked yet. Open a line of the sheet and mark it given, or mark it again here.",
   logTitle: "Log",

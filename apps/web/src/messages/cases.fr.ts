@@ -43,6 +43,11 @@ export const casesFr: Words<typeof casesEn> = {
   remaining: (left, hours) =>
     `encore ${left} sous le maximum${hours === undefined ? "" : ` en ${hours}\u00a0h`}`,
   dosesLeft: (n) => (n === 0 ? "plus aucune dose" : `encore ${plural(n, "dose", "doses")}`),
+  byFormulary: (name, isSigned) => `formulaire ${name}${isSigned ? "" : " (projet, non signé)"}`,
+  otherFormulary: (n, other, now) =>
+    `${plural(n, "dose a été notée", "doses ont été notées")} selon le ${other}. Les maximums, totaux et heures ci-dessus suivent celui en usage, ${now}\u00a0: comparez-les à ce qui était prévu.`,
+  notTracked: (what) =>
+    `${what}\u00a0: le formulaire utilisé n’a pas cette ligne. Ni limite ni dose suivante n’en sont connues ici\u202f; elle compte dans les totaux des autres indications du médicament.`,
   givenTitle: "Administré et à venir",
   nothingGiven:
     "Rien de noté. Ouvrez une ligne de la feuille et notez-la comme administrée, ou notez-la de nouveau ici.",

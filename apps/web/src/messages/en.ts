@@ -1,9 +1,10 @@
-import type { ChildReport } from "@steelyard/core/child";
 import type { CombinedReadings, RepeatedField } from "@steelyard/core/entry";
 import { formatNumber } from "@steelyard/core/units";
 import type { ChosenField, OptionalField, TypedField } from "../state/bedside-state.ts";
 import type { NextHint } from "../state/next-hint.ts";
 import type { ScreenId } from "../state/screens.ts";
+import type { FormularyInUse } from "../state/site-rules.ts";
+import type { RunningVersions } from "../state/versions.ts";
 
 type ReadingsSaid = CombinedReadings & {
   readonly field: RepeatedField;
@@ -218,14 +219,25 @@ export const en = {
     ],
     end: "Weight and doses appear as you type. Length alone gives a weight too, with a wider range. Nothing leaves this device.",
   },
-  versions: ({ software, model, formulary, formularySigned, site }: ChildReport["versions"]): string =>
-    `Steelyard ${software}, body model ${model}, formulary ${formulary} (${formularySigned ? "signed" : "draft, not signed"}), ${
+  versions: ({ software, model, formulary, formularySigned, own, site }: RunningVersions): string =>
+    `Steelyard ${software}, body model ${model}, formulary ${formulary} (${
+      formularySigned
+        ? `signed by ${(own?.signers ?? []).map(({ name, role, date }) => `${name}, ${role}, on ${date}`).join("; ")}`
+        : "draft, not signed"
+    }${own === undefined ? "" : `; fingerprint ${own.fingerprint.slice(0, 12)}`}), ${
       site === undefined
         ? "not calibrated for this site"
         : `calibrated to ${site.name} on ${site.createdOn} (${site.signed ? "signed" : "not signed"})`
     }.`,
   otherModel: ({ name, model }: { readonly name: string; readonly model: string }): string =>
     `The calibration to ${name} was made for body model ${model}, which is not the one that runs here. It is not used: the range is that of a site without one. Make it anew.`,
+  lostFormulary: ({ version, why }: NonNullable<FormularyInUse["lost"]>): string =>
+    `The formulary of this site (${version}) ${
+      why === "unfit" ? "does not fit this version of Steelyard" : "can no longer be read on this device"
+    } and is not used: doses are those of the draft that comes with the page. Load it again at “This site”.`,
+  rulesWait: "Another formulary or calibration of the site is ready: it is used from the next child on.",
+  takeOut: "Take out",
+  notInFormulary: (names: string): string => `In your short list, and not in the formulary in use: ${names}.`,
   spoken: ({ total, range, ideal }: { total: string; range: string; ideal: string | undefined }): string =>
     `Total weight ${total}, 95 % range ${range}.${ideal === undefined ? "" : ` Ideal weight ${ideal}.`} The doses stand below, by problem.`,
   language: {

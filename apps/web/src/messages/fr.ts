@@ -220,14 +220,26 @@ export const fr: Words<typeof en> = {
     ],
     end: "Le poids et les doses apparaissent pendant la saisie. La longueur seule donne aussi un poids, avec un intervalle plus large. Rien ne quitte cet appareil.",
   },
-  versions: ({ software, model, formulary, formularySigned, site }) =>
-    `Steelyard ${software}, modèle corporel ${model}, formulaire ${formulary} (${formularySigned ? "signé" : "projet, non signé"}), ${
+  versions: ({ software, model, formulary, formularySigned, own, site }) =>
+    `Steelyard ${software}, modèle corporel ${model}, formulaire ${formulary} (${
+      formularySigned
+        ? `signé par ${(own?.signers ?? []).map(({ name, role, date }) => `${name}, ${role}, le ${date}`).join("\u202f; ")}`
+        : "projet, non signé"
+    }${own === undefined ? "" : `\u202f; empreinte ${own.fingerprint.slice(0, 12)}`}), ${
       site === undefined
         ? "non calibré pour ce site"
         : `calibré pour ${site.name} le ${site.createdOn} (${site.signed ? "signé" : "non signé"})`
     }.`,
   otherModel: ({ name, model }) =>
     `Le calibrage pour ${name} a été fait pour le modèle corporel ${model}, qui n’est pas celui d’ici. Il n’est pas utilisé\u202f: l’intervalle est celui d’un site non calibré. Refaites-le.`,
+  lostFormulary: ({ version, why }) =>
+    `Le formulaire de ce site (${version}) ${
+      why === "unfit" ? "ne convient pas à cette version de Steelyard" : "n’est plus lisible sur cet appareil"
+    } et n’est pas utilisé\u00a0: les doses sont celles du projet livré avec la page. Chargez-le de nouveau sous «\u202fCe site\u202f».`,
+  rulesWait:
+    "Un autre formulaire ou calibrage du site est prêt\u00a0: il servira à partir du prochain enfant.",
+  takeOut: "Retirer",
+  notInFormulary: (names) => `Dans votre liste courte, mais pas dans le formulaire utilisé\u00a0: ${names}.`,
   spoken: ({ total, range, ideal }) =>
     `Poids total ${total}, intervalle à 95\u00a0% ${range}.${ideal === undefined ? "" : ` Poids idéal ${ideal}.`} Les doses se trouvent plus bas, par problème.`,
   language: {

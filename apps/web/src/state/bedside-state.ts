@@ -1,5 +1,6 @@
 import type { StoredSiteProfile } from "@steelyard/core/body";
 import type { ChoiceField, EntryField, RepeatedField } from "@steelyard/core/entry";
+import type { FormularyInUse, SiteRules } from "./site-rules.ts";
 
 /** The fields of this screen, in the order they are asked. */
 export const bedsideFields = [
@@ -96,6 +97,14 @@ export interface BedsideState {
   readonly pinned: readonly string[];
   /** The calibration kept on this device; not used where it is of another body model (`siteInUse`). */
   readonly site: StoredSiteProfile | undefined;
+  /** What doses are computed by; undefined until the device has been looked through. */
+  readonly formulary: FormularyInUse | undefined;
+  /** What the next child is computed by: it never changes in the middle of a case. */
+  readonly next: SiteRules | undefined;
+  /** What the child set aside was computed by. */
+  readonly rulesAside: SiteRules | undefined;
+  /** Something was typed for this child, though it may have been taken out again. */
+  readonly begun: boolean;
   /** The other published dose that somebody has chosen for this child, by id of the line. */
   readonly choices: Readonly<Record<string, string>>;
   /** What the sheet is searched for. */
@@ -116,6 +125,10 @@ export const emptyBedside: BedsideState = {
   today: undefined,
   pinned: [],
   site: undefined,
+  formulary: undefined,
+  next: undefined,
+  rulesAside: undefined,
+  begun: false,
   choices: {},
   search: "",
   turned: [],
@@ -135,6 +148,7 @@ export function bedsideFrom({
     texts: all,
     open: optionalFields.filter((group) => group.some((field) => all[field] !== "")).map(([first]) => first),
     carriedOver: carriedOver && isTouched(all),
+    begun: isTouched(all),
   };
 }
 

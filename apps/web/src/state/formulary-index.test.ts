@@ -1,6 +1,7 @@
 import { draftFormulary } from "@steelyard/formulary";
 import { expect, test } from "vitest";
-import { formularyIndex, indexFormulary } from "./formulary-index.ts";
+import { formularyIndex } from "./formulary-index.ts";
+import { indexFormulary } from "./index-formulary.ts";
 
 test("names every use once, under its problem", () => {
   const indexed = formularyIndex.problems.flatMap(({ uses }) => uses.map(({ id }) => id));

@@ -8,6 +8,7 @@ import {
   isTouched,
   type OptionalField,
 } from "./bedside-state.ts";
+import { type FormularyInUse, isSameFormulary, type SiteRules } from "./site-rules.ts";
 import { textsOfProposal } from "./texts-of-proposal.ts";
 
 export type BedsideEvent =
@@ -35,6 +36,10 @@ export type BedsideEvent =
   | { readonly type: "pins-found"; readonly pinned: readonly string[] }
   /** The calibration of this device, found or chosen; none where `site` is undefined. */
   | { readonly type: "site-known"; readonly site: StoredSiteProfile | undefined }
+  /** The formulary of this device has been looked for. */
+  | { readonly type: "formulary-known"; readonly formulary: FormularyInUse }
+  /** The site has other rules: for the child on the screen only where nothing was typed for it. */
+  | { readonly type: "rules-came"; readonly rules: SiteRules }
   /** A line of the sheet is kept at the top, or not any more. */
   | { readonly type: "pinned"; readonly line: string }
   /** Another published dose is computed for a line; the default again where `option` is undefined. */
@@ -53,6 +58,7 @@ export function update(state: BedsideState, event: BedsideEvent): BedsideState {
         texts: { ...state.texts, [event.field]: event.text },
         typing: event.field,
         carriedOver: false,
+        begun: true,
         setAside: undefined,
       };
     case "chosen":
@@ -85,6 +91,12 @@ export function update(state: BedsideState, event: BedsideEvent): BedsideState {
       return { ...state, pinned: event.pinned };
     case "site-known":
       return { ...state, site: event.site };
+    case "formulary-known":
+      return { ...state, formulary: event.formulary };
+    case "rules-came": {
+      const came = { ...state, next: unlikeNow({ ...state.next, ...event.rules }, state) };
+      return state.begun ? came : withNextRules(came);
+    }
     case "pinned": {
       const others = state.pinned.filter((line) => line !== event.line);
       const wasPinned = others.length < state.pinned.length;
@@ -97,22 +109,64 @@ export function update(state: BedsideState, event: BedsideEvent): BedsideState {
         choices: event.option === undefined ? others : { ...others, [event.line]: event.option },
       };
     }
-    case "next-child":
-      return {
+    case "next-child": {
+      const isLeft = isTouched(state.texts);
+      return withNextRules({
         ...emptyBedside,
         ...ofDevice(state),
-        setAside: isTouched(state.texts) ? state.texts : state.setAside,
-      };
+        setAside: isLeft ? state.texts : state.setAside,
+        rulesAside: isLeft ? rulesOf(state) : state.rulesAside,
+      });
+    }
     case "brought-back":
       return state.setAside === undefined
         ? state
-        : { ...bedsideFrom({ texts: state.setAside, carriedOver: false }), ...ofDevice(state) };
+        : {
+            ...bedsideFrom({ texts: state.setAside, carriedOver: false }),
+            ...ofDevice(state),
+            ...broughtBack(state),
+          };
   }
 }
 
+type OfDevice = Pick<BedsideState, "today" | "pinned" | "site" | "formulary" | "next">;
+
 /** What belongs to the device and the day, and outlives a child. */
-function ofDevice({ today, pinned, site }: BedsideState): Pick<BedsideState, "today" | "pinned" | "site"> {
-  return { today, pinned, site };
+function ofDevice({ today, pinned, site, formulary, next }: BedsideState): OfDevice {
+  return { today, pinned, site, formulary, next };
+}
+
+function rulesOf({ formulary, site }: BedsideState): SiteRules {
+  return { ...(formulary && { formulary }), site: { profile: site } };
+}
+
+/** The rules that are others than those of now; none where none are. */
+function unlikeNow({ formulary, site }: SiteRules, now: BedsideState): SiteRules | undefined {
+  const unlike: SiteRules = {
+    ...(formulary && !isSameFormulary(formulary, now.formulary) && { formulary }),
+    ...(site && JSON.stringify(site.profile) !== JSON.stringify(now.site) && { site }),
+  };
+  return (unlike.formulary ?? unlike.site) ? unlike : undefined;
+}
+
+/** Between two children: what waited is in use from here on. */
+function withNextRules({ next, ...state }: BedsideState): BedsideState {
+  const { formulary, site } = next ?? {};
+  return {
+    ...state,
+    next: undefined,
+    formulary: formulary ?? state.formulary,
+    site: site === undefined ? state.site : site.profile,
+  };
+}
+
+/** The child of before keeps the rules that its doses were computed by; those of now wait for the next one again. */
+function broughtBack(state: BedsideState): Partial<BedsideState> {
+  const { rulesAside } = state;
+  if (rulesAside === undefined) return {};
+  const { formulary = state.formulary, site } = rulesAside;
+  const own = { ...state, formulary, site: site?.profile };
+  return { formulary, site: own.site, next: unlikeNow({ ...rulesOf(state), ...state.next }, own) };
 }
 
 /** Into the second places, or the third where the second are taken. */

@@ -13,7 +13,8 @@ const NOTHING: Rational = { numerator: 0, denominator: 1 };
 /**
  * What has been given, what remains under each cumulative maximum, and when the next dose is due.
  *
- * Sums are exact. A maximum counts every use of the same medicine that is given in comparable units; one for a number
+ * Sums are exact. A maximum counts every use of the same medicine that is given in comparable units, those included that another
+ * formulary had and this one has not (the medicine is what stands before the point of a line's id); one for a number
  * of hours counts the doses of those hours, the one being given included, and so does the number of doses beside it. `given` in any order; `atMinutes` on one
  * clock. Throws a `RangeError` where a dose is not above 0, a time is not finite or a weight is no child's.
  *
@@ -47,47 +48,56 @@ export function trackGivenDoses({
       const prepared = useById.get(lineId);
       if (prepared === undefined) {
         warnings.push({ type: "unknown-line", lineId, atMinutes });
-        return [];
+        const unit = dose.unit;
+        return [{ record, medicineId: medicineOf(lineId), unit, amount: amountIn(dose, unit) }];
       }
       const unit = unitOf(prepared);
       if (!isConvertible(dose.unit, unit)) {
         warnings.push({ type: "unit-not-comparable", lineId, atMinutes, dose, expectedUnit: unit });
         return [];
       }
-      return [{ record, prepared, unit, amount: amountIn(dose, unit) }];
+      return [{ record, medicineId: prepared.medicine.id, unit, amount: amountIn(dose, unit) }];
     });
-  const lineIds = [...new Set(counted.map(({ record }) => record.lineId))];
-  const tracked = lineIds.map((lineId) => trackLine(lineId, counted, child));
+  const lineIds = new Set(counted.map(({ record }) => record.lineId));
+  const tracked = [...lineIds].flatMap((lineId) => {
+    const prepared = useById.get(lineId);
+    return prepared === undefined ? [] : [trackLine(prepared, counted, child)];
+  });
   return {
     lines: tracked.map(({ line }) => line),
     warnings: [...warnings, ...tracked.flatMap((each) => each.warnings)],
   };
 }
 
-/** A dose in the unit of its use. */
+function medicineOf(lineId: string): string {
+  return lineId.split(".", 1)[0] ?? lineId;
+}
+
+/** A dose in the unit of its use; in its own where the formulary has no such use. */
 interface Counted {
   readonly record: GivenRecord;
-  readonly prepared: PreparedUse;
+  readonly medicineId: string;
   readonly unit: DoseUnit;
   readonly amount: Rational;
 }
 
 function trackLine(
-  lineId: string,
+  prepared: PreparedUse,
   counted: readonly Counted[],
   child: ChildFacts,
 ): { readonly line: TrackedLine; readonly warnings: readonly TrackingWarning[] } {
+  const { lineId } = prepared;
   const own = counted.filter(({ record }) => record.lineId === lineId);
   const first = own[0];
   const last = own.at(-1);
   if (first === undefined || last === undefined) {
     throw new TypeError(`Cannot track ${lineId} as it must have a dose`);
   }
-  const { prepared, unit } = first;
+  const { unit } = first;
   const { use, medicine } = prepared;
   const { repeat } = use;
   const ofMedicine = counted.filter(
-    (other) => other.prepared.medicine.id === medicine.id && isConvertible(other.unit, unit),
+    (other) => other.medicineId === medicine.id && isConvertible(other.unit, unit),
   );
   const inUnit = (amount: Rational): Dose => ({ amount: toNumber(amount), unit });
   const withinH = repeat?.cumulativeMaximum?.withinH;

@@ -20,7 +20,9 @@ interface Props {
 
 /** Of each line that was given: the total, what is left, when the next dose is due, and a button that marks it. */
 export function DueList({ tracked, nowMinutes, isRunning, lineOf, onGive }: Props): VNode {
-  if (tracked.lines.length === 0) return <p class="case-log__none">{cases.nothingGiven}</p>;
+  if (tracked.lines.length === 0 && tracked.warnings.length === 0) {
+    return <p class="case-log__none">{cases.nothingGiven}</p>;
+  }
   return (
     <ul class="due-list">
       {tracked.lines.map((line) => {

@@ -32,6 +32,8 @@ export function LogList({ record, onAdd }: Props): VNode {
   const undoOf = (target: string): string | undefined =>
     record.history.findLast(({ event, counts }) => counts && event.type === "undo" && event.target === target)
       ?.event.id;
+  // Where one formulary gave every dose, the foot of the page and the exports name it.
+  const isMixed = new Set(record.doses.map(({ versions }) => versions.formulary)).size > 1;
   return (
     <ol class="log-list" reversed>
       {shown.map(({ event, counts }) => {
@@ -47,6 +49,12 @@ export function LogList({ record, onAdd }: Props): VNode {
                 {event.replaces !== undefined && `${cases.correction}: `}
                 {counts ? what : <s>{what}</s>}
                 {event.by !== undefined && `, ${event.by}`}
+                {event.type === "dose-given" && isMixed && (
+                  <>
+                    {", "}
+                    {cases.byFormulary(event.versions.formulary, event.versions.formularySigned)}
+                  </>
+                )}
               </span>
               {!counts && <b class="log-list__word"> {cases.takenBack}</b>}
             </p>

@@ -1,20 +1,22 @@
-import type { ChildReport } from "@steelyard/core/child";
 import { cautionBlock } from "@steelyard/core/wording";
 import type { VNode } from "preact";
 import { messages } from "../../messages/index.ts";
 import { language } from "../../messages/language.ts";
+import type { RunningVersions } from "../../state/versions.ts";
 import { LanguageSwitch } from "../language/language-switch.tsx";
 
 /** What the page knows about working without a network. */
 export type OfflineState = "unknown" | "ready" | "update-waits";
 
 interface Props {
-  readonly versions: ChildReport["versions"];
+  readonly versions: RunningVersions;
+  /** Other rules of the site wait for the next child. */
+  readonly waits: boolean;
   readonly offline: OfflineState;
 }
 
 /** The words that every output carries, and which versions it came from. */
-export function Cautions({ versions, offline }: Props): VNode {
+export function Cautions({ versions, waits, offline }: Props): VNode {
   const { title, lines } = cautionBlock(language?.messages);
   return (
     <footer class="cautions">
@@ -27,6 +29,7 @@ export function Cautions({ versions, offline }: Props): VNode {
       <LanguageSwitch />
       <p>{messages.versions(versions)}</p>
       <p class="screen-only" role="status">
+        {waits && `${messages.rulesWait} `}
         {offline === "ready" && messages.offlineReady}
         {offline === "update-waits" && messages.updateWaits}
       </p>

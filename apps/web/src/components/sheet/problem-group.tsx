@@ -5,7 +5,7 @@ import type { Report } from "../../later/compute-report.ts";
 import type { Later } from "../../later/later.ts";
 import { messages } from "../../messages/index.ts";
 import { language } from "../../messages/language.ts";
-import type { IndexedUse } from "../../state/formulary-index.ts";
+import type { IndexedUse } from "../../state/index-formulary.ts";
 import type { BedsideEvent } from "../../state/update.ts";
 import { FormularyText } from "../formulary-text/formulary-text.tsx";
 import { FoldingGroup } from "./folding-group.tsx";

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { FormularyIndex } from "../../state/formulary-index.ts";
+import type { FormularyIndex } from "../../state/index-formulary.ts";
 import { type Found, searchUses } from "./search-uses.ts";
 
 const index: FormularyIndex = {

@@ -1,6 +1,6 @@
 import { describeProblem } from "@steelyard/core/wording";
 import { language } from "../../messages/language.ts";
-import type { FormularyIndex, IndexedProblem } from "../../state/formulary-index.ts";
+import type { FormularyIndex, IndexedProblem } from "../../state/index-formulary.ts";
 import { plainText } from "../../state/plain-text.ts";
 
 /** More than this many lines at once is no answer to a search, and costs a slow phone too much. */

@@ -1,6 +1,6 @@
 import type { Report } from "../../later/compute-report.ts";
 import type { Later } from "../../later/later.ts";
-import type { FormularyIndex } from "../../state/formulary-index.ts";
+import type { FormularyIndex } from "../../state/index-formulary.ts";
 import type { BedsideEvent } from "../../state/update.ts";
 
 export interface SheetProps {

@@ -1,6 +1,7 @@
 import type { VNode } from "preact";
 import { messages } from "../../messages/index.ts";
-import type { FormularyIndex } from "../../state/formulary-index.ts";
+import { formularyIndex } from "../../state/formulary-index.ts";
+import type { FormularyIndex } from "../../state/index-formulary.ts";
 import { FoldingGroup } from "./folding-group.tsx";
 import { DoseLines, LinesToCome } from "./problem-group.tsx";
 import type { SheetProps } from "./sheet-props.ts";
@@ -13,7 +14,8 @@ type Props = Omit<SheetProps, "search" | "later"> & {
 export function ShortList(props: Props): VNode | null {
   const { index, pinned, turned, printing, later, report, send } = props;
   const problems = pinnedOf(index, pinned);
-  if (problems.length === 0) return null;
+  const missing = notIn(index, pinned);
+  if (problems.length === 0 && missing.length === 0) return null;
   const isOpen = !turned.includes("short-list");
   const uses = problems.flatMap((problem) => problem.uses);
   return (
@@ -26,24 +28,49 @@ export function ShortList(props: Props): VNode | null {
       printing={false}
       onTurn={() => send({ type: "turned", problem: "short-list" })}
     >
-      {() =>
-        later === undefined || report === undefined ? (
-          <LinesToCome uses={uses} />
-        ) : (
-          <DoseLines
-            {...props}
-            lines={problems.flatMap(({ problem }) =>
-              report.linesOf(problem).filter(({ id }) => pinned.includes(id)),
-            )}
-            draft={!index.signed}
-            isOpen={isOpen}
-            printing={printing}
-            later={later}
-          />
-        )
-      }
+      {() => (
+        <>
+          {missing.length > 0 && (
+            <p class="problem-group__shared">
+              {messages.notInFormulary(missing.map(nameOf).join("; "))}{" "}
+              <button
+                class="link"
+                type="button"
+                onClick={() => missing.map((line) => send({ type: "pinned", line }))}
+              >
+                {messages.takeOut}
+              </button>
+            </p>
+          )}
+          {later === undefined || report === undefined ? (
+            <LinesToCome uses={uses} />
+          ) : (
+            <DoseLines
+              {...props}
+              lines={problems.flatMap(({ problem }) =>
+                report.linesOf(problem).filter(({ id }) => pinned.includes(id)),
+              )}
+              draft={!index.signed}
+              isOpen={isOpen}
+              printing={printing}
+              later={later}
+            />
+          )}
+        </>
+      )}
     </FoldingGroup>
   );
+}
+
+/** Kept at the top, and not in this formulary: another one had it. */
+function notIn({ problems }: FormularyIndex, pinned: readonly string[]): readonly string[] {
+  return pinned.filter((line) => !problems.some(({ uses }) => uses.some(({ id }) => id === line)));
+}
+
+/** As the draft of the page calls it, or by its id. */
+function nameOf(line: string): string {
+  const use = formularyIndex.problems.flatMap(({ uses }) => uses).find(({ id }) => id === line);
+  return use === undefined ? line : `${use.medicine} ${use.use}`;
 }
 
 function pinnedOf({ problems }: FormularyIndex, pinned: readonly string[]): FormularyIndex["problems"] {

@@ -1,8 +1,6 @@
 import { type CaseEvent, caseCode, eventFormat, readCaseEvent } from "@steelyard/records/case";
 import { type CaseDesk, type DeskState, openingDesk } from "../../state/case-desk.ts";
-import { siteInUse } from "../../state/site-in-use.ts";
-import { versions } from "../../state/versions.ts";
-import { findSite } from "../kept-site.ts";
+import { eventVersions } from "../running-versions.ts";
 import { type CaseStore, type EventRow, openCaseStore } from "./case-store.ts";
 import { type Department, openDepartment } from "./department.ts";
 import { type Lock, makeLock, openEvent, openLock, sealEvent } from "./seal.ts";
@@ -193,19 +191,6 @@ function openCaseDesk(): CaseDesk {
       for (const event of unsaved.values()) events.set(event.id, event);
       set({ lock: "locked" });
     },
-  };
-}
-
-/** What runs on the device just now, its calibration included. */
-function eventVersions(): CaseEvent["versions"] {
-  const site = siteInUse(findSite())?.identity;
-  return {
-    software: versions.software,
-    model: versions.model,
-    formulary: versions.formulary,
-    formularySigned: versions.formularySigned,
-    // A case has room for 120 characters of it; of a longer name the day must not be lost.
-    ...(site && { calibration: `${site.name.slice(0, 100)}, ${site.createdOn}` }),
   };
 }
 

@@ -52,7 +52,7 @@ export function Bedside({ state, view, items, later, report, log, printing, send
           <FirstSteps />
         ) : (
           <Sheet
-            index={formularyIndex}
+            index={state.formulary?.index ?? formularyIndex}
             later={later}
             report={report}
             search={state.search}

@@ -1,5 +1,5 @@
 import type { EstimatedChild } from "@steelyard/core/body";
-import { type DoseLine, trackGivenDoses, type Weights } from "@steelyard/core/dosing";
+import { type DoseLine, type Formulary, trackGivenDoses, type Weights } from "@steelyard/core/dosing";
 import { kilograms } from "@steelyard/core/units";
 import { draftFormulary } from "@steelyard/formulary";
 import { type CaseEventDraft, type CaseRecord, foldCase } from "@steelyard/records/case";
@@ -11,6 +11,7 @@ import { DeskRemarks } from "../../components/case-log/desk-remarks.tsx";
 import { DueList } from "../../components/case-log/due-list.tsx";
 import { ExportButtons } from "../../components/case-log/export-buttons.tsx";
 import { LogList } from "../../components/case-log/log-list.tsx";
+import { OtherFormularies } from "../../components/case-log/other-formularies.tsx";
 import { StopOrRun } from "../../components/case-log/stop-or-run.tsx";
 import { writeQuantity } from "../../components/quantity/quantity.tsx";
 import { useCaseDesk } from "../../effects/case-desk/use-case-desk.ts";
@@ -23,8 +24,8 @@ import type { BedsideState } from "../../state/bedside-state.ts";
 import { measured, secondReading } from "../../state/case-facts.ts";
 import { followChild } from "../../state/current-case.ts";
 import { doseToGive, dueAt, soonestFirst } from "../../state/due.ts";
-import { formularyIndex } from "../../state/formulary-index.ts";
 import type { Giving } from "../../state/giving.ts";
+import type { FormularyIndex } from "../../state/index-formulary.ts";
 import "./case-log.css";
 
 interface Props {
@@ -100,7 +101,8 @@ export function CaseLog({ state, child, report, onGiving }: Props): VNode | null
     if (fresh.length > 0) void desk.add(caseId, fresh);
   }, [caseId, child, state.typing, state.texts, record, desk]);
 
-  const tracked = useMemo(() => trackOf(record, child), [record, child]);
+  const formulary = state.formulary?.own?.formulary;
+  const tracked = useMemo(() => trackOf(record, child, formulary), [record, child, formulary]);
   const timesGiven = useMemo(() => {
     const times = new Map<string, number>();
     for (const { given } of record?.doses ?? []) times.set(given.lineId, (times.get(given.lineId) ?? 0) + 1);
@@ -131,7 +133,7 @@ export function CaseLog({ state, child, report, onGiving }: Props): VNode | null
   const nowMinutes = (seconds ?? 0) / 60;
   const isRunning = record !== undefined && record.closedAt === undefined;
   const soonest = soonestFirst(tracked?.lines ?? [])[0];
-  const lineOf = (lineId: string): DoseLine | undefined => sheetLine(report, lineId);
+  const lineOf = (lineId: string): DoseLine | undefined => sheetLine(state.formulary?.index, report, lineId);
   return (
     <section
       class="case-log screen-only"
@@ -156,6 +158,7 @@ export function CaseLog({ state, child, report, onGiving }: Props): VNode | null
               onGive={give}
             />
           )}
+          <OtherFormularies record={record} tracked={tracked} />
           <h3>{cases.logTitle}</h3>
           <AddNote onNote={(text) => void add({ type: "note", text })} />
           <LogList record={record} onAdd={(draft) => void add(draft)} />
@@ -200,14 +203,22 @@ export function CaseLog({ state, child, report, onGiving }: Props): VNode | null
 }
 
 /** A line of the sheet as it stands, if it has a dose. */
-function sheetLine(report: Report | undefined, lineId: string): DoseLine | undefined {
-  const problem = formularyIndex.problems.find(({ uses }) => uses.some(({ id }) => id === lineId))?.problem;
+function sheetLine(
+  index: FormularyIndex | undefined,
+  report: Report | undefined,
+  lineId: string,
+): DoseLine | undefined {
+  const problem = index?.problems.find(({ uses }) => uses.some(({ id }) => id === lineId))?.problem;
   const line = problem && report?.linesOf(problem).find(({ id }) => id === lineId);
   return line?.unavailable === undefined ? line : undefined;
 }
 
 /** Totals and what is due; on the child's weights, or those that the log has where the fields are empty. */
-function trackOf(record: CaseRecord | undefined, child: EstimatedChild | undefined) {
+function trackOf(
+  record: CaseRecord | undefined,
+  child: EstimatedChild | undefined,
+  formulary: Formulary = draftFormulary,
+) {
   const estimate = record?.estimate?.estimate;
   const weights: Weights | undefined =
     child?.weights ??
@@ -218,7 +229,7 @@ function trackOf(record: CaseRecord | undefined, child: EstimatedChild | undefin
   if (record === undefined || weights === undefined) return undefined;
   const startedAt = Date.parse(record.startedAt);
   return trackGivenDoses({
-    formulary: draftFormulary,
+    formulary,
     weights,
     // A running infusion has no next dose and no sum that could be known here.
     given: record.doses

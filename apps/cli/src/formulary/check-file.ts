@@ -42,9 +42,10 @@ export async function describeSignOff({
       ? "Not signed: a draft, not to be used on a patient."
       : `NOT SIGNED: edited after ${verified.error.signOff.name} signed it on ${verified.error.signOff.date}.`;
   }
-  const { name, role, date, fingerprint } = verified.value;
+  const { name, role, date, second, fingerprint } = verified.value;
   if (file !== undefined && file.text !== writeFormulary(file.value)) {
     return `NOT SIGNED: the file is not laid out as it was when ${name} signed it on ${date}.`;
   }
-  return `Signed by ${name}, ${role}, on ${date}. Fingerprint ${fingerprint}.`;
+  const other = second === undefined ? "" : `; and by ${second.name}, ${second.role}, on ${second.date}`;
+  return `Signed by ${name}, ${role}, on ${date}${other}. Fingerprint ${fingerprint}.`;
 }

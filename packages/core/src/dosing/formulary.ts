@@ -27,8 +27,18 @@ export interface SignOff {
   readonly role: string;
   /** Day of the review, as 2026-11-25. */
   readonly date: string;
-  /** SHA-256 over the canonical text of everything else in the formulary, name, role and date included; hexadecimal. */
+  /** Who reviewed it independently as well, where one pair of eyes is not enough. */
+  readonly second?: Reviewer;
+  /** SHA-256 over the canonical text of everything else in the formulary, names, roles and dates included; hexadecimal. */
   readonly fingerprint: string;
+}
+
+/** Somebody who answers for a formulary. */
+export interface Reviewer {
+  readonly name: string;
+  readonly role: string;
+  /** Day of the review, as 2026-11-25. */
+  readonly date: string;
 }
 
 /** One set of changes that a site has made, so that each can be traced from the file alone. */
@@ -51,6 +61,8 @@ export interface Medicine {
   /** International non-proprietary name, with tall-man letters where the safe-medication list has them. */
   readonly name: string;
   readonly kind: "medicine" | "fluid" | "energy";
+  /** Why it is a high-alert medicine: a slip with it does more harm than with others, so it needs two pairs of eyes. */
+  readonly highAlert?: Note;
   readonly strengths: readonly Strength[];
   readonly incompatibilities: readonly Note[];
   readonly uses: readonly Use[];

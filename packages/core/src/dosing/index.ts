@@ -15,6 +15,7 @@ export type {
   Portion,
   ProblemId,
   Repeat,
+  Reviewer,
   Route,
   SignOff,
   Use,

@@ -8,5 +8,6 @@ export type { Overlay, OverlayChange } from "./overlay.ts";
 export { type DoseTableFault, readDoseTable } from "./read-dose-table.ts";
 export { readFormularyText } from "./read-formulary-text.ts";
 export { reviewFormulary } from "./review-formulary.ts";
-export { type Sha256, type SignOffIssue, signFormulary, verifySignOff } from "./sign-off.ts";
+export { type Sha256, type SignOffIssue, signFormulary, verifySignOff, withoutSignOff } from "./sign-off.ts";
+export { type SignaturesNeeded, signaturesNeeded } from "./signatures-needed.ts";
 export { writeFormulary } from "./write-formulary.ts";

@@ -8,6 +8,7 @@ import {
   type Medicine,
   type Note,
   type Preparation,
+  type SignOff,
   type Strength,
   type Use,
 } from "@steelyard/core/dosing";
@@ -54,8 +55,14 @@ export function listFormulary(
 
 function state({ signed, signOff }: Formulary): string {
   return signed && signOff
-    ? `Signed by ${signOff.name}, ${signOff.role}, on ${signOff.date}. Fingerprint ${signOff.fingerprint}.`
+    ? `Signed by ${signers(signOff)}. Fingerprint ${signOff.fingerprint}.`
     : "**Unsigned draft. No licensed pharmacist or physician has reviewed it: do not use it on a patient.** Local guidelines and a licensed professional's judgement come first.";
+}
+
+function signers({ second, ...first }: SignOff): string {
+  return [first, ...(second ? [second] : [])]
+    .map(({ name, role, date }) => `${name}, ${role}, on ${date}`)
+    .join("; and by ");
 }
 
 function siteParts({ deviceEnergiesJ, problemOrder, overlays = [] }: Formulary): string[] {
@@ -85,11 +92,12 @@ function disagreements(medicines: readonly Medicine[]): string[] {
   return lines.length === 0 ? [] : [`## Where sources disagree\n\n${bullets(lines)}`];
 }
 
-function medicineText({ id, name, strengths, incompatibilities, uses }: Medicine): string {
+function medicineText({ id, name, highAlert, strengths, incompatibilities, uses }: Medicine): string {
   return [
     `## ${name}`,
     bullets([
       `Id \`${id}\``,
+      ...(highAlert ? [`High-alert medicine, needs a second signature: ${noteText(highAlert)}`] : []),
       ...strengths.map(strengthText),
       ...incompatibilities.map((note) => `Incompatible: ${noteText(note)}`),
     ]),

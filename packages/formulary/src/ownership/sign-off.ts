@@ -1,4 +1,4 @@
-import type { Formulary, SignOff } from "@steelyard/core/dosing";
+import type { Formulary, Reviewer, SignOff } from "@steelyard/core/dosing";
 import { err, ok, type Result } from "@steelyard/core/result";
 import { canonicalJson } from "./canonical-json.ts";
 
@@ -16,7 +16,7 @@ export type SignOffIssue =
  *
  * fingerprint = SHA-256 over the canonical text of the formulary with the sign-off, without the fingerprint itself.
  * It shows that nothing was edited since; it does not prove who signed: keep the fingerprint where the file is not.
- * `date` as 2026-11-25. Throws a `TypeError` where name or role is empty, a `RangeError` where date is no day.
+ * `second` is whoever reviewed it independently as well: four eyes. `date` as 2026-11-25. Throws a `TypeError` where name or role is empty, a `RangeError` where date is no day.
  *
  * ```ts
  * import { createHash } from "node:crypto";
@@ -35,14 +35,24 @@ export async function signFormulary({
   name,
   role,
   date,
+  second,
   sha256,
-}: {
+}: Reviewer & {
   readonly formulary: Formulary;
-  readonly name: string;
-  readonly role: string;
-  readonly date: string;
+  readonly second?: Reviewer;
   readonly sha256: Sha256;
 }): Promise<Formulary> {
+  const { signOff: _, ...unsigned } = formulary;
+  const by = {
+    ...checkedReviewer({ name, role, date }),
+    ...(second && { second: checkedReviewer(second) }),
+  };
+  const signed = { ...unsigned, signed: true };
+  const fingerprint = await fingerprintOf({ ...signed, signOff: by }, sha256);
+  return { ...signed, signOff: { ...by, fingerprint } };
+}
+
+function checkedReviewer({ name, role, date }: Reviewer): Reviewer {
   if (name.trim() === "" || role.trim() === "") {
     throw new TypeError("Cannot sign a formulary as name and role must not be empty");
   }
@@ -51,11 +61,7 @@ export async function signFormulary({
       `Cannot sign a formulary as date must be a day such as 2026-11-25: current value is ${date}`,
     );
   }
-  const { signOff: _, ...unsigned } = formulary;
-  const by = { name: name.trim(), role: role.trim(), date };
-  const signed = { ...unsigned, signed: true };
-  const fingerprint = await fingerprintOf({ ...signed, signOff: by }, sha256);
-  return { ...signed, signOff: { ...by, fingerprint } };
+  return { name: name.trim(), role: role.trim(), date };
 }
 
 /**

@@ -9,15 +9,21 @@ export const medicineSchema: v.GenericSchema<unknown, Medicine> = v.strictObject
   id: identifier,
   name: text,
   kind: v.picklist(["medicine", "fluid", "energy"]),
+  highAlert: v.exactOptional(note),
   strengths: v.array(strength),
   incompatibilities: v.array(note),
   uses: v.pipe(v.array(use), v.minLength(1, "has no use")),
 });
 
-const signOff = v.strictObject({
+const reviewer = {
   name: text,
   role: text,
   date: v.pipe(v.string(), v.isoDate("must be a day such as 2026-11-25")),
+};
+
+const signOff = v.strictObject({
+  ...reviewer,
+  second: v.exactOptional(v.strictObject(reviewer)),
   fingerprint: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/, "must be 64 hexadecimal digits")),
 }) satisfies v.GenericSchema<unknown, SignOff>;
 

@@ -57,6 +57,11 @@ const COMMANDS: readonly LazyCommand[] = [
     load: async () => (await import("./records/device-command.ts")).defineDeviceCommand,
   },
   {
+    name: "person",
+    description: "List and invite people, and let them in again.",
+    load: async () => (await import("./records/person-command.ts")).definePersonCommand,
+  },
+  {
     name: "audit",
     description: "Read the audit log of the records, and verify it.",
     load: async () => (await import("./records/audit-command.ts")).defineAuditCommand,

@@ -12,7 +12,7 @@ afterEach(() => {
   vi.unstubAllEnvs();
 });
 
-describe("steelyard device, audit, backup and restore", () => {
+describe("steelyard device, person, audit, backup and restore", () => {
   it("enrol a device and show its token once, list it, revoke it, and log each of it", async () => {
     const added = await callSteelyard(["device", "add", "--name", "Resus tablet"]);
     expect([added.status, added.stdout]).toEqual([0, expect.stringMatching(/^[A-Za-z0-9_-]{43}\n$/)]);
@@ -31,6 +31,27 @@ describe("steelyard device, audit, backup and restore", () => {
       0,
       expect.stringMatching(/^resus: 2 entries, last hash /),
     ]);
+  });
+
+  it("invite a person, list and reset them, and print each code once", async () => {
+    const role = ["--role", "administrator,clinician"];
+    const invited = await callSteelyard(["person", "invite", "--name", "Cara Hollis", ...role]);
+    const code = /^([2-9A-Z]{5}-){3}[2-9A-Z]{5}\n$/;
+    expect([invited.status, invited.stdout]).toEqual([0, expect.stringMatching(code)]);
+    const listed = (await callSteelyard(["person", "list"])).stdout;
+    expect(listed).toMatch(/^[0-9a-f-]{36} {2}Cara Hollis, administrator and clinician, invited\n$/);
+    const id = listed.slice(0, 36);
+    const reset = await callSteelyard(["person", "reset", id]);
+    expect([reset.status, reset.stdout]).toEqual([0, expect.stringMatching(code)]);
+    expect(reset.stdout).not.toBe(invited.stdout);
+    expect((await callSteelyard(["person", "unlock", id])).status).toBe(0);
+    const nobody = await callSteelyard(["person", "unlock", "x"]);
+    expect([nobody.status, nobody.stderr]).toEqual([1, expect.stringContaining("There is no x at resus")]);
+    const wrong = await callSteelyard(["person", "invite", "--name", "X", "--role", "surgeon"]);
+    expect([wrong.status, wrong.stderr]).toEqual([2, expect.stringContaining("It must be of clinician")]);
+    const log = (await callSteelyard(["audit", "list"])).stdout;
+    for (const action of ["invite", "reset", "unlock"]) expect(log).toContain(`console  person.${action}`);
+    expect((await callSteelyard(["audit", "verify"])).status).toBe(0);
   });
 
   it("write a backup once, restore it into an empty database, and refuse what is none", async () => {

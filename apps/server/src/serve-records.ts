@@ -7,6 +7,7 @@ import { createServer } from "./create-server.ts";
 import { keepRetention } from "./keep-retention.ts";
 import { listenUntilStopped } from "./listen-until-stopped.ts";
 import { createMetrics } from "./metrics.ts";
+import { withAccounts } from "./sessions/with-accounts.ts";
 import { type Certificate, readCertificate, renewCertificate } from "./tls.ts";
 
 export interface ServeRecordsOptions {
@@ -59,9 +60,10 @@ export async function serveRecords({
     return 1;
   }
   let stopping = false;
+  const records = withAccounts({ store, settings, metrics: createMetrics(), isStopping: () => stopping });
   const server = await createServer({
     pageDir,
-    records: { store, settings, metrics: createMetrics(), isStopping: () => stopping },
+    records,
     logger: { level: settings.log },
     ...(https === undefined ? {} : { https }),
   });
@@ -70,8 +72,13 @@ export async function serveRecords({
   if (tls !== undefined) process.on("SIGHUP", renew);
   const retention = keepRetention({ store, settings, log: server.log });
   const devices = (await store.listDevices(settings.site)).filter(({ revokedAt }) => revokedAt === undefined);
-  const hint =
-    devices.length > 0 ? "" : "\nNo device may send cases yet. Enrol one: steelyard device add --name NAME";
+  const code = await records.accounts.newSetUpCode();
+  const hint = [
+    devices.length > 0 ? "" : "\nNo device may send cases yet. Enrol one: steelyard device add --name NAME",
+    code === undefined
+      ? ""
+      : `\nNobody can sign in yet. Open /department and make the first administrator with this code, within a day: ${code}`,
+  ].join("");
   const status = await listenUntilStopped(server, {
     ...settings.listen,
     describe: (address) =>

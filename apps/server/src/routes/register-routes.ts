@@ -1,5 +1,4 @@
 import rateLimit from "@fastify/rate-limit";
-import { createAccounts } from "@steelyard/records/accounts";
 import { hasRole } from "@steelyard/records/people";
 import { syncProtocol } from "@steelyard/records/sync";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
@@ -7,6 +6,7 @@ import * as v from "valibot";
 import { identify } from "../identify.ts";
 import { ownOrigin } from "../sessions/own-origin.ts";
 import { refuseForgery } from "../sessions/refuse-forgery.ts";
+import { withAccounts } from "../sessions/with-accounts.ts";
 import { type Problem, problemSchema } from "./problem.ts";
 import type { RecordsService, Route, RouteReply, RouteService } from "./route.ts";
 import { routeTable } from "./route-table.ts";
@@ -59,15 +59,6 @@ function refuse(route: Route, { principal = { kind: "anyone" } }: FastifyRequest
   return route.roles.includes("device")
     ? { status: 401, body: { problem: "not-enrolled" }, headers: { "www-authenticate": "Bearer" } }
     : { status: 401, body: { problem: "signed-out" }, headers: { "www-authenticate": "Session" } };
-}
-
-function withAccounts(records: RecordsService): RouteService {
-  const { store, settings } = records;
-  const limits = {
-    idleMs: settings.sessions.idleMinutes * 60_000,
-    absoluteMs: settings.sessions.absoluteHours * 3_600_000,
-  };
-  return { accounts: createAccounts({ store, site: settings.site, limits }), ...records };
 }
 
 /** What the schemas of the route make of the request, or the answer that says what is wrong with it. */

@@ -74,7 +74,7 @@ async function derive(password: string, salt: Buffer, { log2N, r, p }: ScryptCos
   try {
     const N = 2 ** log2N;
     return await new Promise<Buffer>((resolve, reject) => {
-      const options = { N, r, p, maxmem: 2 * 128 * N * r };
+      const options = { N, r, p, maxmem: 2 * 128 * r * (N + p + 2) };
       scrypt(normalPassword(password), salt, HASH_BYTES, options, (error, key) =>
         error === null ? resolve(key) : reject(error),
       );

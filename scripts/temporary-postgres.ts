@@ -14,22 +14,36 @@ export interface TemporaryPostgres {
   readonly start: () => Promise<void>;
   /** Ends it and removes the folder. */
   readonly stop: () => Promise<void>;
+  /** Of its postmaster, while it runs. */
+  readonly pid: () => number;
+}
+
+export interface TemporaryPostgresOptions {
+  /** `false` leaves out waiting for the disk. */
+  readonly durable: boolean;
+  /** Where its folder is made; the system's place for temporary files without it. */
+  readonly parent?: string;
+  /** More of its settings, as `shared_buffers=1GB`. */
+  readonly settings?: readonly string[];
+  /** More words for `initdb`. */
+  readonly initdb?: readonly string[];
 }
 
 const user = "steelyard";
 
 /**
  * A PostgreSQL of its own in a temporary folder, reached by a socket in that folder only, run by an unprivileged user;
- * `undefined` where none is installed. `durable: false` leaves out waiting for the disk.
+ * `undefined` where none is installed.
  */
 export async function startTemporaryPostgres({
   durable,
-}: {
-  readonly durable: boolean;
-}): Promise<TemporaryPostgres | undefined> {
+  parent = tmpdir(),
+  settings: more = [],
+  initdb = [],
+}: TemporaryPostgresOptions): Promise<TemporaryPostgres | undefined> {
   const bin = findPostgres();
   if (bin === undefined) return undefined;
-  const folder = mkdtempSync(join(tmpdir(), "steelyard-pg-"));
+  const folder = mkdtempSync(join(parent, "steelyard-pg-"));
   const owner = unprivileged();
   if (owner.uid !== undefined) chownSync(folder, owner.uid, owner.gid ?? 0);
   const data = join(folder, "data");
@@ -41,10 +55,10 @@ export async function startTemporaryPostgres({
     });
     if (status !== 0) throw new Error(`Cannot run ${program}: ${error?.message ?? stderr}`);
   };
-  run("initdb", ["-D", data, "-U", user, "-A", "trust", "-E", "UTF8", "--locale=C", "--no-sync"]);
+  run("initdb", ["-D", data, "-U", user, "-A", "trust", "-E", "UTF8", "--locale=C", "--no-sync", ...initdb]);
 
   let server: ChildProcess | undefined;
-  const settings = ["listen_addresses=", `unix_socket_directories=${folder}`, "max_connections=40"];
+  const settings = ["listen_addresses=", `unix_socket_directories=${folder}`, "max_connections=40", ...more];
   if (!durable) settings.push("fsync=off", "synchronous_commit=off", "full_page_writes=off");
   const start = async (): Promise<void> => {
     const args = ["-D", data, ...settings.flatMap((setting) => ["-c", setting])];
@@ -75,6 +89,7 @@ export async function startTemporaryPostgres({
       return `postgres://${user}@/${name}?host=${encodeURIComponent(folder)}`;
     },
     kill: () => end("SIGKILL"),
+    pid: () => server?.pid ?? 0,
     start,
     stop: async () => {
       await end("SIGINT");

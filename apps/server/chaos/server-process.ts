@@ -5,6 +5,7 @@ import { join } from "node:path";
 /** A running server that can be killed. */
 export interface ServerProcess {
   readonly url: string;
+  readonly pid: number;
   readonly kill: (signal: "SIGKILL" | "SIGTERM") => Promise<void>;
 }
 
@@ -33,6 +34,7 @@ export async function startServer(env: Readonly<Record<string, string>>): Promis
   const url = await listening;
   return {
     url,
+    pid: child.pid ?? 0,
     kill: async (signal) => {
       if (child.exitCode === null && child.signalCode === null) child.kill(signal);
       await exited;

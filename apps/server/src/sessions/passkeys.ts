@@ -10,6 +10,8 @@ import {
 import type { Accounts, Session } from "@steelyard/records/accounts";
 import type { WebAuthnJson } from "@steelyard/records/department";
 
+/** Ed25519, P-256, RSA: what authenticators have and Node's crypto holds as stable. */
+const supportedAlgorithmIDs = [-8, -7, -257];
 /** As long as a person looks for a key. */
 const CHALLENGE_MS = 5 * 60_000;
 
@@ -39,6 +41,7 @@ export async function beginAdding(
     userDisplayName: person.name,
     userID: new Uint8Array(Buffer.from(person.id)),
     attestationType: "none",
+    supportedAlgorithmIDs,
     authenticatorSelection: { residentKey: "required", userVerification: "required" },
     excludeCredentials: there.map((row) => ({ id: row.credential_id })),
   });
@@ -74,6 +77,7 @@ export async function finishAdding(
     expectedOrigin: party.origin,
     expectedRPID: party.id,
     requireUserVerification: true,
+    supportedAlgorithmIDs,
   }).catch(() => undefined);
   if (!verified?.verified || verified.registrationInfo === undefined) return { problem: "faulty-passkey" };
   const { credential } = verified.registrationInfo;

@@ -128,7 +128,7 @@ export function visitor(
 ): Visitor {
   const csrf = token === undefined ? "" : csrfOf(token);
   const headers = {
-    ...(token === undefined ? {} : { cookie: `steelyard-session=${token}` }),
+    ...(token === undefined ? {} : { cookie: `steelyard-session=${token}; __Host-steelyard=${token}` }),
   };
   return {
     id,

@@ -1,6 +1,7 @@
 export { drawArmBand } from "./arm-band/draw-arm-band.ts";
 export { type BookletInput, drawBooklet, emergencyProblems } from "./booklet/draw-booklet.ts";
-export { type ChildSheetInput, drawChildSheet } from "./child-sheet/draw-child-sheet.ts";
+export type { ChildSheetInput } from "./child-sheet/child-sheet-input.ts";
+export { drawChildSheet } from "./child-sheet/draw-child-sheet.ts";
 export { checkDrawing, type DrawingFault } from "./drawing/check-drawing.ts";
 export type {
   Anchor,

@@ -15,6 +15,7 @@ import {
   type Drawing,
   drawChildSheet,
   drawLabels,
+  ENGLISH_PAPER,
   type Item,
   labelSheets,
   pageSizes,
@@ -40,6 +41,13 @@ function textOf({ pages }: Drawing): string {
     .flatMap(({ items }) => items.map(of))
     .join(" ")
     .replaceAll(/[\s\u00a0]+/g, " ");
+}
+
+/** The smallest type on it, pt. */
+function leastPtOf({ pages }: Drawing): number {
+  const of = (item: Item): number =>
+    item.kind === "text" ? item.sizePt : Math.min(99, ...(item.kind === "group" ? item.items.map(of) : []));
+  return Math.min(...pages.flatMap(({ items }) => items.map(of)));
 }
 
 /** Where these words stand. */
@@ -86,6 +94,39 @@ describe("drawChildSheet()", () => {
     }
     expect(seen.size).toBeGreaterThan(3);
     expect(seen).toContain("age-needed");
+  });
+
+  const usual = [["arrest", "seizure"], ["anaphylaxis", "breathing"], ["poisoning"]] as const;
+  it.each([
+    ["A4", "English", pageSizes.a4, ENGLISH_PAPER],
+    ["A4", "French", pageSizes.a4, FRENCH_PAPER],
+    ["Letter", "English", pageSizes.letter, ENGLISH_PAPER],
+    ["Letter", "French", pageSizes.letter, FRENCH_PAPER],
+  ])("holds a usual choice on one front and one back: %s, %s", async (_, __, size, messages) => {
+    const context = await sampleContext({ formulary: draftFormulary, messages });
+    for (const problems of usual) {
+      const drawing = drawChildSheet({ ...context, size, report, measured, problems });
+      expect(drawing.pages.length, problems.join(" and ")).toBe(2);
+      expect(checkDrawing(drawing, context.typefaces)).toEqual([]);
+      expect(leastPtOf(drawing)).toBeGreaterThanOrEqual(5.5);
+    }
+  });
+
+  it("numbers further sheets, each with a front and a back, its weights and a line for the name", async () => {
+    const context = await sampleContext({ formulary: draftFormulary });
+    const drawing = drawChildSheet({ ...context, size: pageSizes.letter, report, measured, problems });
+    const sheets = drawing.pages.length / 2;
+    expect(sheets).toBeGreaterThan(2);
+    for (const [i, page] of drawing.pages.entries()) {
+      const text = textOf({ ...drawing, pages: [page] });
+      const sheet = `of sheet ${Math.floor(i / 2) + 1} of ${sheets}:`;
+      expect(text).toContain(`${i % 2 === 0 ? "Front" : "Back"} ${sheet}`);
+      if (i % 2 === 0) expect(text).toMatch(/28\.4 kg .*Name or number/);
+    }
+    const text = textOf(drawing);
+    const heads = report.sheet.filter(({ problem }) => problems.includes(problem));
+    expect(heads.length).toBeGreaterThan(150);
+    for (const { medicine, use, route } of heads) expect(text).toContain(`${medicine}, ${use}, ${route}`);
   });
 
   it("writes a weight from a scale as exactly as it entered the doses", async () => {

@@ -3,7 +3,7 @@ import { describeProblem } from "@steelyard/core/wording";
 import { type Block, flowColumns, headingBlock } from "../drawing/flow-columns.ts";
 import type { Box, Group, Item } from "../drawing/item.ts";
 import { hairline, soft } from "../drawing/palette.ts";
-import { setParagraph } from "../drawing/set-text.ts";
+import { paragraphHeightMm, setParagraph } from "../drawing/set-text.ts";
 import { group, line } from "../drawing/shapes.ts";
 import { formularyLanguage } from "../frame/formulary-language.ts";
 import type { SheetContext } from "../frame/sheet-context.ts";
@@ -69,9 +69,7 @@ function useBlock(context: SheetContext, head: string, use: Use, widthMm: number
           ],
     ),
   ];
-  const heights = parts.map(
-    ({ words, look }) => setParagraph(typefaces, words, { ...look, at: [0, 0] }).heightMm,
-  );
+  const heights = parts.map(({ words, look }) => paragraphHeightMm(typefaces, words, look));
   const heightMm = heights.reduce((sum, height) => sum + height, 0) + 1.2;
   return {
     heightMm,

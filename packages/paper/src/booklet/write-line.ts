@@ -2,25 +2,42 @@ import type { DoseLine, DosingWarning, DrawnVolume, FurtherDose, SheetLine } fro
 import { formatNumber, formatQuantity, type NumberStyle, writeLabel } from "@steelyard/core/units";
 import { describeDosingWarning, describeUnavailable } from "@steelyard/core/wording";
 import type { PaperMessages } from "../messages/paper-messages.ts";
+import type { SharedSentences } from "./shared-sentences.ts";
 
 /** One line of a sheet in the words of a page. */
 export interface WrittenLine {
   /** "Adrenaline, cardiac arrest, IV". */
   readonly head: string;
-  /** What is drawn up or set: the line that is read first. */
+  /** What is drawn up or set, and "(maximum)" where a limit made it: the line that is read first. */
   readonly dose: string;
+  /** "(rounded down 1.4 %)", for which there is not always room beside the dose. */
+  readonly rounded?: string;
+  readonly isWithheld?: true;
   /** The weight it goes by; absent where there is no dose. */
   readonly basis?: string;
   /** Everything else that must be known to give it. */
   readonly notes: readonly string[];
+  /** Marks of sentences that stand once for many lines. */
+  readonly marks: readonly string[];
 }
 
 /**
  * The same dose, volume and rate that the screen shows, written by the same functions, with every warning: a limit and a rounding
- * within 5 % beside the dose, a dilution as its recipe, all others as whole sentences.
+ * within 5 % beside the dose, a dilution as its recipe, all others as whole sentences, of which those in `shared` stand elsewhere under a mark.
  */
-export function writeLine(line: SheetLine, messages: PaperMessages): WrittenLine {
-  const head = `${line.medicine}, ${line.use}, ${line.route}`;
+export function writeLine(
+  line: SheetLine,
+  messages: PaperMessages,
+  shared: SharedSentences = new Map(),
+): WrittenLine {
+  const written = writeWhole(line, messages);
+  const marks = written.notes.flatMap((note) => shared.get(note) ?? []);
+  const notes = written.notes.filter((note) => !shared.has(note));
+  return { ...written, notes, marks: [...new Set(marks)] };
+}
+
+function writeWhole(line: SheetLine, messages: PaperMessages): Omit<WrittenLine, "marks"> {
+  const head = headOf(line);
   const warned = sentencesOf(line.warnings, messages);
   if (line.unavailable !== undefined) {
     return {
@@ -28,12 +45,15 @@ export function writeLine(line: SheetLine, messages: PaperMessages): WrittenLine
       dose: messages.booklet.noDose({
         because: describeUnavailable(line.unavailable, messages.language.dosing),
       }),
+      isWithheld: true,
       notes: warned,
     };
   }
+  const rounded = roundings(line, messages);
   return {
     head,
-    dose: `${doseText(line, messages)}${whatWasDone(line, messages)}`,
+    dose: `${doseText(line, messages)}${inBrackets(limits(line, messages))}`,
+    ...(rounded.length === 0 ? {} : { rounded: inBrackets(rounded).trim() }),
     basis: messages.booklet.basis[line.basis],
     notes: [
       ...dilutionNotes(line.volume, messages),
@@ -44,6 +64,11 @@ export function writeLine(line: SheetLine, messages: PaperMessages): WrittenLine
       ...line.further.flatMap((next) => furtherNotes(next, messages)),
     ],
   };
+}
+
+/** "adrenaline, cardiac arrest, IV". */
+export function headOf({ medicine, use, route }: Pick<SheetLine, "medicine" | "use" | "route">): string {
+  return `${medicine}, ${use}, ${route}`;
 }
 
 /** Warnings that stand beside the dose, or as a recipe, and not in a sentence. */
@@ -58,22 +83,30 @@ function sentencesOf(warnings: readonly DosingWarning[], { language }: PaperMess
     .map((warning) => describeDosingWarning(warning, language.dosing));
 }
 
-/** " (maximum, rounded down 1.4 %)": what the limits and the marks of a syringe or pump made of the rule. */
-function whatWasDone(
-  { limitedBy, warnings }: Pick<FurtherDose, "limitedBy" | "warnings">,
+function limits({ limitedBy }: Pick<FurtherDose, "limitedBy">, { booklet }: PaperMessages): string[] {
+  return limitedBy === undefined ? [] : [limitedBy === "minimum" ? booklet.minimum : booklet.maximum];
+}
+
+/** What the marks of a syringe or pump made of the rule. */
+function roundings(
+  { warnings }: Pick<FurtherDose, "warnings">,
   { booklet, language }: PaperMessages,
-): string {
-  const done = limitedBy === undefined ? [] : [limitedBy === "minimum" ? booklet.minimum : booklet.maximum];
-  for (const warning of warnings) {
-    if (warning.type !== "rounded" || warning.aboveTolerance) continue;
+): string[] {
+  return warnings.flatMap((warning) => {
+    if (warning.type !== "rounded" || warning.aboveTolerance) return [];
     const percent = formatNumber(Math.abs(warning.errorPercent), language.numbers);
-    done.push(booklet.rounded({ percent, isLess: warning.errorPercent < 0 }));
-  }
+    return [booklet.rounded({ percent, isLess: warning.errorPercent < 0 })];
+  });
+}
+
+/** " (maximum, rounded down 1.4 %)". */
+function inBrackets(done: readonly string[]): string {
   return done.length === 0 ? "" : ` (${done.join(", ")})`;
 }
 
 function furtherNotes(next: FurtherDose, messages: PaperMessages): readonly string[] {
-  const dose = `${amountText(next, messages)}${volumeText(next, messages)}${whatWasDone(next, messages)}`;
+  const done = inBrackets([...limits(next, messages), ...roundings(next, messages)]);
+  const dose = `${amountText(next, messages)}${volumeText(next, messages)}${done}`;
   return [
     messages.booklet.further({ dose }),
     ...dilutionNotes(next.volume, messages),

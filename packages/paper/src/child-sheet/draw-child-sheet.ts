@@ -1,32 +1,26 @@
-import type { ChildReport } from "@steelyard/core/child";
-import type { ProblemId } from "@steelyard/core/dosing";
-import { formatWeight, writtenKg } from "@steelyard/core/units";
-import { describeBodyWarning, describeProblem, describeRests } from "@steelyard/core/wording";
-import { createFlow } from "../drawing/flow.ts";
-import { type Block, flowColumns, headingBlock } from "../drawing/flow-columns.ts";
-import type { Box, Drawing, Item } from "../drawing/item.ts";
-import { soft } from "../drawing/palette.ts";
-import { setText } from "../drawing/set-text.ts";
-import { group, line, strokes } from "../drawing/shapes.ts";
+import type { SheetLine } from "@steelyard/core/dosing";
+import { describeDosingWarning, describeProblem, describeWorking } from "@steelyard/core/wording";
+import { bookletType, type DoseType, denseType, doseBlock, roomyType } from "../booklet/dose-block.ts";
+import { lookupFoot } from "../booklet/lookup-foot.ts";
+import { shareSentences } from "../booklet/shared-sentences.ts";
+import { writeLine } from "../booklet/write-line.ts";
+import { type Block, flowPages, headingBlock, type PageFoot } from "../drawing/flow-columns.ts";
+import type { Box, Drawing, Item, Page } from "../drawing/item.ts";
 import { contentBox, framePage } from "../frame/frame-page.ts";
-import type { PageSize } from "../frame/page-size.ts";
-import type { SheetContext } from "../frame/sheet-context.ts";
-import { givenBlock, lookupBlocksOf, workingBlock } from "./sheet-blocks.ts";
+import type { ChildSheetInput } from "./child-sheet-input.ts";
+import { drawHead, drawShared, drawShortHead, type Head } from "./draw-head.ts";
+import { blankBlock, signCorner, signHeading } from "./sign-corner.ts";
+import { workingBlock } from "./working-block.ts";
 
-export interface ChildSheetInput extends SheetContext {
-  readonly size: PageSize;
-  /** Everything computed for the child: the same value that the screen shows. */
-  readonly report: ChildReport;
-  /** What was measured, in words: "length 136 cm". */
-  readonly measured: readonly string[];
-  /** Sentences about what was typed that its reader must know. */
-  readonly notes?: readonly string[];
-  readonly problems: readonly ProblemId[];
-}
+const columns = 2;
+const gapMm = 5;
+/** Height of a line to write on, mm. */
+const blankMm = 7.4;
 
 /**
  * The sheet of one child: measurements, weight and range, the doses of the chosen problems with room for times and
- * signatures, equipment and signs; the working of every dose on the back.
+ * signatures on the front; the working of every dose, equipment and signs on the back. What one sheet does not hold goes on further ones, each
+ * with a front and a back of its own and a number.
  *
  * ```ts
  * import assert from "node:assert/strict";
@@ -60,133 +54,174 @@ export interface ChildSheetInput extends SheetContext {
  * const measured = ["length 136 cm", "arm 190 mm"];
  * const problems = ["anaphylaxis"] as const;
  * const sheet = drawChildSheet({ ...context, size: pageSizes.a4, report: report.value, measured, problems });
- * assert.ok(sheet.pages.length >= 2);
+ * assert.equal(sheet.pages.length, 2);
  * ```
  */
 export function drawChildSheet(input: ChildSheetInput): Drawing {
-  const { size, messages, report, problems, typefaces } = input;
+  const { messages, size } = input;
   const { childSheet } = messages;
   const box = contentBox(size);
-  const head = drawHead(input, box);
-  const front = { ...box, yMm: head.bottomMm, heightMm: box.yMm + box.heightMm - head.bottomMm };
-  const chosen = problems.flatMap((problem) => {
+  const chosen = chosenLines(input);
+  const frontIn = (type: DoseType) => () => drawFronts(input, { chosen, type }, box);
+  const backIn = (sizePt: number) => () => drawBacks(input, { chosen, sizePt }, box);
+  const fronts = largestOnOneSheet([frontIn(denseType), frontIn(bookletType), frontIn(roomyType)]);
+  // The smallest is that of the imprint, for the two longest problems on one Letter page.
+  const backs = largestOnOneSheet([backIn(5.6), backIn(6), backIn(6.4), backIn(7)]);
+  const sheets = Math.max(fronts.length, backs.length);
+  const pages = Array.from({ length: sheets }, (_, i): readonly Page[] => {
+    const sheet = { sheet: i + 1, sheets };
+    const sides = [
+      { title: childSheet.title, items: fronts[i], words: childSheet.front(sheet) },
+      { title: childSheet.workingTitle, items: backs[i], words: childSheet.back(sheet) },
+    ];
+    return sides.map(({ title, items, words }, side) =>
+      framePage(input, {
+        size,
+        title: items === undefined ? childSheet.notesTitle : title,
+        subtitle: words,
+        page: 2 * i + side + 1,
+        pages: 2 * sheets,
+        items: items ?? furtherLines(input, box),
+      }),
+    );
+  });
+  return { title: childSheet.title, language: messages.language.tag, pages: pages.flat() };
+}
+
+/** From the smallest type up, the largest with which one sheet holds everything; the smallest where none does. */
+function largestOnOneSheet([smallest, ...larger]: readonly [DrawPages, ...DrawPages[]]): PageItems {
+  let pages = smallest();
+  if (pages.length > 1) return pages;
+  for (const draw of larger) {
+    const next = draw();
+    if (next.length > 1) break;
+    pages = next;
+  }
+  return pages;
+}
+
+type PageItems = readonly (readonly Item[])[];
+type DrawPages = () => PageItems;
+
+interface ChosenProblem {
+  readonly words: string;
+  readonly lines: readonly SheetLine[];
+}
+
+function chosenLines({ problems, report, messages }: ChildSheetInput): readonly ChosenProblem[] {
+  return problems.flatMap((problem) => {
     const lines = report.sheet.filter((own) => own.problem === problem);
     return lines.length === 0 ? [] : [{ words: describeProblem(problem, messages.language.messages), lines }];
   });
-  const doses: Block[] = chosen.flatMap(({ words, lines }) => [
-    headingBlock(typefaces, words, box.widthMm),
-    ...lines.map((own) => givenBlock(input, own, box.widthMm)),
-  ]);
-  const fronts = flowAfter(doses, front, box);
-  const half = (box.widthMm - 5) / 2;
-  const backs = flowColumns({
-    blocks: [
-      ...chosen.flatMap(({ words, lines }) => [
-        headingBlock(typefaces, words, half),
-        ...lines.map((own) => workingBlock(input, own, half)),
-      ]),
-      headingBlock(typefaces, childSheet.equipmentTitle, half),
-      ...lookupBlocksOf(input, report.equipment, half),
-      headingBlock(typefaces, childSheet.signsTitle, half),
-      ...lookupBlocksOf(input, report.signs, half),
-    ],
-    box,
-    columns: 2,
-    gapMm: 5,
-  });
-  const pages = fronts.length + backs.length;
-  return {
-    title: childSheet.title,
-    language: messages.language.tag,
-    pages: [
-      ...fronts.map((items, i) =>
-        framePage(input, {
-          size,
-          title: childSheet.title,
-          subtitle: childSheet.subtitle,
-          page: i + 1,
-          pages,
-          items: i === 0 ? [...head.items, ...items] : items,
-        }),
-      ),
-      ...backs.map((items, i) =>
-        framePage(input, {
-          size,
-          title: childSheet.workingTitle,
-          subtitle: childSheet.workingSubtitle,
-          page: fronts.length + i + 1,
-          pages,
-          items,
-        }),
-      ),
-    ],
-  };
 }
 
-/** The first page has less room than those after it. */
-function flowAfter(blocks: readonly Block[], first: Box, rest: Box): readonly (readonly Item[])[] {
-  let height = 0;
-  let count = 0;
-  for (const [i, block] of blocks.entries()) {
-    const next = blocks[i + 1];
-    const needed = block.heightMm + (block.leads && next !== undefined ? next.heightMm : 0);
-    if (height + needed > first.heightMm) break;
-    height += block.heightMm;
-    count += 1;
-  }
-  const own = flowColumns({ blocks: blocks.slice(0, count), box: first, columns: 1, gapMm: 0 });
-  const others = blocks.slice(count);
-  return others.length === 0
-    ? own
-    : [...own, ...flowColumns({ blocks: others, box: rest, columns: 1, gapMm: 0 })];
-}
-
-function drawHead(
+/** Doses in two columns with lines to sign on, and lines for more of them down to the foot. */
+function drawFronts(
   input: ChildSheetInput,
+  { chosen, type }: { readonly chosen: readonly ChosenProblem[]; readonly type: DoseType },
   box: Box,
-): { readonly items: readonly Item[]; readonly bottomMm: number } {
-  const { typefaces, messages, report, measured, notes = [] } = input;
-  const { childSheet } = messages;
-  const { totalKg, low95Kg, high95Kg, idealKg, rests } = report.weight;
-  const right = box.xMm + box.widthMm;
-  const middle = box.xMm + box.widthMm * 0.55;
-  const blank = (words: string, from: number, to: number): Item => {
-    const text = setText(typefaces, words, [from, box.yMm + 4], { sizePt: 8, colour: soft });
-    return group([text, line([from + text.widthMm + 2, box.yMm + 4.6], [to, box.yMm + 4.6], strokes.thin)]);
-  };
-  const big = (kg: number, words: string, more: string, x: number): Item[] => [
-    setText(typefaces, formatWeight(kg, messages.language.numbers), [x, box.yMm + 16], {
-      font: "bold",
-      sizePt: 24,
-    }),
-    setText(typefaces, words, [x, box.yMm + 21], { font: "bold", sizePt: 9 }),
-    ...(more === "" ? [] : [setText(typefaces, more, [x, box.yMm + 25.4], { sizePt: 9 })]),
-  ];
-  const isScale = rests.includes("scaleKg");
-  const range = isScale
-    ? ""
-    : childSheet.range({
-        low: formatWeight(writtenKg(low95Kg), messages.language.numbers),
-        high: formatWeight(writtenKg(high95Kg), messages.language.numbers),
-      });
-  const flow = createFlow(typefaces, { xMm: box.xMm, yMm: box.yMm + 28, widthMm: box.widthMm });
-  flow.paragraph(`${measured.join(", ")}. ${describeRests(rests, messages.language.messages)}`, {
-    sizePt: 9,
+): PageItems {
+  const { language } = input.messages;
+  const widthMm = (box.widthMm - gapMm) / columns;
+  const shared = shareSentences(
+    chosen.flatMap(({ lines }) =>
+      lines.map(({ warnings }) =>
+        warnings.flatMap((own) =>
+          own.type === "basis-swapped" ? [describeDosingWarning(own, language.dosing)] : [],
+        ),
+      ),
+    ),
+  );
+  const blocks = underHeadings(
+    chosen,
+    (words) => signHeading(input, words, widthMm),
+    (own): Block =>
+      doseBlock(input, { own: writeLine(own, input.messages, shared), widthMm, type, corner: signCorner }),
+    true,
+  );
+  return underHeads(
+    blocks,
+    (page) => (page === 0 ? drawHead(input, box, shared) : drawShortHead(input, box, shared)),
+    {
+      heightMm: 0,
+      draw: (fromMm) =>
+        furtherLines(input, { ...box, yMm: fromMm, heightMm: box.yMm + box.heightMm - fromMm }),
+    },
+  );
+}
+
+/** How each dose was worked out, and sizes and signs at the foot. */
+function drawBacks(
+  input: ChildSheetInput,
+  { chosen, sizePt }: { readonly chosen: readonly ChosenProblem[]; readonly sizePt: number },
+  box: Box,
+): PageItems {
+  const { report, messages, typefaces } = input;
+  const widthMm = (box.widthMm - gapMm) / columns;
+  const shared = shareSentences(
+    chosen.flatMap(({ lines }) =>
+      lines.map(({ working }) =>
+        working.flatMap((step) =>
+          step.step === "basis-swapped" ? [describeWorking(step, messages.language.dosing)] : [],
+        ),
+      ),
+    ),
+  );
+  const worked = chosen.map(({ words, lines }) => ({
+    words,
+    lines: lines.filter(({ unavailable, working }) => unavailable === undefined && working.length > 0),
+  }));
+  const blocks = underHeadings(
+    worked,
+    (words) => headingBlock(typefaces, words, widthMm),
+    (own): Block => workingBlock(input, own, { widthMm, shared, sizePt }),
+  );
+  const foot = lookupFoot(input, { equipment: report.equipment, signs: report.signs, box, sizePt });
+  return underHeads(blocks, () => drawShared(input, box, { shared, sizePt }), foot);
+}
+
+/** The lines of each problem under its heading, which may stand over them again in the next column. */
+function underHeadings(
+  chosen: readonly ChosenProblem[],
+  headingOf: (words: string) => Block,
+  blockOf: (own: SheetLine) => Block,
+  isRepeated = false,
+): readonly Block[] {
+  return chosen.flatMap(({ words, lines }) => {
+    const heading = headingOf(words);
+    if (lines.length === 0) return [];
+    return [
+      heading,
+      ...lines.map((own, i) => ({ ...blockOf(own), ...(isRepeated && i > 0 ? { under: heading } : {}) })),
+    ];
   });
-  const told = [
-    ...notes,
-    ...report.warnings.map((warning) => describeBodyWarning(warning, messages.language.messages)),
-  ];
-  if (told.length > 0) flow.paragraph(told.join(" "), { sizePt: 8, font: "bold" });
-  flow.space(2);
-  return {
-    items: [
-      blank(childSheet.name, box.xMm, middle - 5),
-      blank(childSheet.weighed, middle, right),
-      ...big(writtenKg(totalKg, { measured: isScale }), childSheet.total, range, box.xMm),
-      ...(idealKg === undefined ? [] : big(writtenKg(idealKg), childSheet.ideal, "", middle)),
-      ...flow.items,
-    ],
-    bottomMm: flow.yMm,
+}
+
+/** Pages that each have a head of their own over their columns. */
+function underHeads(blocks: readonly Block[], headOf: (page: number) => Head, foot: PageFoot): PageItems {
+  const heads: Head[] = [];
+  const head = (page: number): Head => {
+    heads[page] ??= headOf(page);
+    return heads[page];
   };
+  const pages = flowPages({ blocks, boxOf: (page) => head(page).rest, foot, columns, gapMm });
+  return pages.map((items, page) => [...head(page).items, ...items]);
+}
+
+/** Lines for a dose given again and for what was not computed, as many as there is room for. */
+function furtherLines(input: ChildSheetInput, { xMm, yMm, widthMm, heightMm }: Box): readonly Item[] {
+  const columnMm = (widthMm - gapMm) / columns;
+  const heading = signHeading(input, input.messages.childSheet.furtherTitle, columnMm);
+  const overMm = 2;
+  const rows = Math.floor((heightMm - overMm - heading.heightMm) / blankMm);
+  if (rows < 1) return [];
+  const blank = blankBlock(columnMm, blankMm);
+  return Array.from({ length: columns }, (_, column) => {
+    const x = xMm + column * (columnMm + gapMm);
+    const top = yMm + overMm;
+    return [
+      heading.draw(x, top),
+      ...Array.from({ length: rows }, (_, i) => blank.draw(x, top + heading.heightMm + i * blankMm)),
+    ];
+  }).flat();
 }

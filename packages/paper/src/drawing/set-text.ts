@@ -60,7 +60,7 @@ export function breakLines(
     let takenMm = lines.length === 0 ? firstMm : 0;
     for (const word of part.split(" ")) {
       const wordMm = typefaces.widthMm(word, look);
-      if (line !== "" && takenMm + lineMm + spaceMm + wordMm > widthMm) {
+      if ((line !== "" || takenMm > 0) && takenMm + lineMm + spaceMm + wordMm > widthMm) {
         lines.push(line);
         takenMm = 0;
         line = word;
@@ -81,26 +81,83 @@ export interface Paragraph {
   readonly heightMm: number;
 }
 
-interface ParagraphLook extends TextLook {
-  readonly at: Point;
+export interface Tail {
+  readonly text: string;
+  readonly sizePt: number;
+}
+
+/** Between the last line and what comes behind it, mm. */
+const beforeTailMm = 1;
+
+/** Whether smaller words have room behind the last line of a text. */
+export function hasRoomForTail(
+  typefaces: Typefaces,
+  {
+    lines,
+    tail,
+    look,
+    widthMm,
+  }: {
+    readonly lines: readonly string[];
+    readonly tail: Tail;
+    readonly look: { readonly font: FontName; readonly sizePt: number };
+    readonly widthMm: number;
+  },
+): boolean {
+  const lastMm = typefaces.widthMm(lines.at(-1) ?? "", look);
+  const tailMm = typefaces.widthMm(settable(tail.text), { font: "regular", sizePt: tail.sizePt });
+  return lastMm + beforeTailMm + tailMm <= widthMm;
+}
+
+export interface ParagraphLook extends TextLook {
   readonly widthMm: number;
   readonly role?: Role;
   readonly language?: string;
-  /** Bold words before the text, in the language of the drawing. */
+  /** Bold words before the text, in the language of the drawing where none is said. */
   readonly lead?: string;
+  readonly leadLanguage?: string | undefined;
+  /** Smaller words after the last line, on its baseline; `hasRoomForTail` says whether they fit there. */
+  readonly tail?: Tail | undefined;
+}
+
+/** How high a text is in its width: what `setParagraph` says, without setting it. */
+export function paragraphHeightMm(
+  typefaces: Typefaces,
+  text: string,
+  { widthMm, lead = "", font = "regular", sizePt = 9 }: ParagraphLook,
+): number {
+  const firstMm = leadMmOf(typefaces, lead, sizePt);
+  return breakLines(typefaces, text, { font, sizePt, widthMm, firstMm }).length * lineMmOf(sizePt);
+}
+
+function leadMmOf(typefaces: Typefaces, lead: string, sizePt: number): number {
+  return lead === "" ? 0 : typefaces.widthMm(`${settable(lead)} `, { font: "bold", sizePt });
+}
+
+function lineMmOf(sizePt: number): number {
+  return sizePt * pointMm * leading;
 }
 
 /** A text set in lines from the top left corner of a box of a given width; `heightMm` says how far it reaches. */
 export function setParagraph(
   typefaces: Typefaces,
   text: string,
-  { at, widthMm, role = "P", language, lead = "", ...look }: ParagraphLook,
+  {
+    at,
+    widthMm,
+    role = "P",
+    language,
+    lead = "",
+    leadLanguage,
+    tail,
+    ...look
+  }: ParagraphLook & { readonly at: Point },
 ): Paragraph {
   const { sizePt = 9, anchor = "start" } = look;
   const [leftMm, topMm] = at;
-  const lineMm = sizePt * pointMm * leading;
+  const lineMm = lineMmOf(sizePt);
   const bold = { ...look, font: "bold" } as const;
-  const leadMm = lead === "" ? 0 : typefaces.widthMm(`${settable(lead)} `, { font: "bold", sizePt });
+  const leadMm = leadMmOf(typefaces, lead, sizePt);
   const lines = breakLines(typefaces, text, { ...look, widthMm, firstMm: leadMm });
   const xMm = leftMm + (anchor === "start" ? 0 : anchor === "middle" ? widthMm / 2 : widthMm);
   const firstMm = topMm + typefaces.capHeight * sizePt * pointMm + 0.12 * sizePt * pointMm;
@@ -116,10 +173,16 @@ export function setParagraph(
           }),
         ],
   );
+  const last = items.at(-1);
+  if (tail !== undefined && last?.kind === "text") {
+    const at = [last.at[0] + last.widthMm + beforeTailMm, last.at[1]] as const;
+    items.push(setText(typefaces, tail.text, at, { sizePt: tail.sizePt, within: box }));
+  }
   const spoken = language === undefined ? {} : { language };
   if (lead === "") return { group: group(items, { role, ...spoken }), heightMm };
   const before = setText(typefaces, lead, [xMm, firstMm], { within: box, ...bold });
-  return { group: group([before, group(items, { role: "Span", ...spoken })], { role }), heightMm };
+  const led = leadLanguage === undefined ? before : group([before], { role: "Span", language: leadLanguage });
+  return { group: group([led, group(items, { role: "Span", ...spoken })], { role }), heightMm };
 }
 
 /** A paragraph at the largest of some sizes at which it is no higher than there is room for; the smallest where it never is. */
@@ -130,7 +193,10 @@ export function fitParagraph(
     sizesPt,
     roomMm,
     ...look
-  }: Omit<ParagraphLook, "sizePt"> & { sizesPt: readonly [number, ...number[]]; roomMm: number },
+  }: Omit<ParagraphLook, "sizePt"> & { readonly at: Point } & {
+    sizesPt: readonly [number, ...number[]];
+    roomMm: number;
+  },
 ): Paragraph {
   const [largest, ...smaller] = sizesPt;
   let set = setParagraph(typefaces, text, { ...look, sizePt: largest });

@@ -1,7 +1,6 @@
 /** The words of the child sheet. */
 export interface ChildSheetMessages {
   readonly title: string;
-  readonly subtitle: string;
   readonly name: string;
   readonly weighed: string;
   readonly total: string;
@@ -11,7 +10,16 @@ export interface ChildSheetMessages {
   readonly by: string;
   readonly checked: string;
   readonly workingTitle: string;
-  readonly workingSubtitle: string;
-  readonly equipmentTitle: string;
-  readonly signsTitle: string;
+  /** Under the titles: which side of which sheet it is, and what it is for. */
+  front(values: SheetNumber): string;
+  back(values: SheetNumber): string;
+  /** Over lines to write on. */
+  readonly furtherTitle: string;
+  /** A side for which no doses or working were left. */
+  readonly notesTitle: string;
+}
+
+export interface SheetNumber {
+  readonly sheet: number;
+  readonly sheets: number;
 }

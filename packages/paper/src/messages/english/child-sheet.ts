@@ -1,8 +1,7 @@
-import type { ChildSheetMessages } from "../child-sheet-messages.ts";
+import type { ChildSheetMessages, SheetNumber } from "../child-sheet-messages.ts";
 
 export const ENGLISH_CHILD_SHEET: ChildSheetMessages = {
   title: "Child sheet",
-  subtitle: "For this child alone; away with it once the child has been weighed",
   name: "Name or number",
   weighed: "Scale weight, kg, and time",
   total: "total weight",
@@ -12,7 +11,13 @@ export const ENGLISH_CHILD_SHEET: ChildSheetMessages = {
   by: "by",
   checked: "checked",
   workingTitle: "Child sheet, working",
-  workingSubtitle: "How each dose was worked out, to be checked by a second person",
-  equipmentTitle: "Equipment",
-  signsTitle: "Normal signs",
+  front: (sheet) =>
+    `${sideOf("Front", sheet)}: for this child alone; away with it once the child has been weighed`,
+  back: (sheet) => `${sideOf("Back", sheet)}: how each dose was worked out, to be checked by a second person`,
+  furtherTitle: "Further doses",
+  notesTitle: "Child sheet, further doses",
 };
+
+function sideOf(side: string, { sheet, sheets }: SheetNumber): string {
+  return sheets === 1 ? side : `${side} of sheet ${sheet} of ${sheets}`;
+}

@@ -23,7 +23,7 @@ export const FRENCH_BOOKLET: BookletMessages = {
     `Seringue\u00a0: ${amount} complétés à ${totalMl} avec ${diluent}\u202f; départ ${start}, étendue ${low} à ${high}\u202f; 1\u00a0mL/h donne ${perMl}.`,
   maximum: "maximum",
   minimum: "minimum",
-  rounded: ({ percent, isLess }) => `arrondi ${isLess ? "en moins" : "en plus"}, ${percent}\u00a0%`,
+  rounded: ({ percent, isLess }) => `arrondi, ${isLess ? "−" : "+"}${percent}\u00a0%`,
   noDose: ({ because }) => `Pas de dose\u00a0: ${because}`,
   equipmentTitle: "Matériel",
   beforeGivingTitle: "Avant de donner",

@@ -1,8 +1,7 @@
-import type { ChildSheetMessages } from "../child-sheet-messages.ts";
+import type { ChildSheetMessages, SheetNumber } from "../child-sheet-messages.ts";
 
 export const FRENCH_CHILD_SHEET: ChildSheetMessages = {
   title: "Feuille de l’enfant",
-  subtitle: "Pour cet enfant seul\u202f; à jeter une fois l’enfant pesé",
   name: "Nom ou numéro",
   weighed: "Poids sur la balance, kg, et heure",
   total: "poids total",
@@ -12,7 +11,13 @@ export const FRENCH_CHILD_SHEET: ChildSheetMessages = {
   by: "par",
   checked: "contrôlé",
   workingTitle: "Feuille de l’enfant, calculs",
-  workingSubtitle: "Comment chaque dose a été calculée, à contrôler par une seconde personne",
-  equipmentTitle: "Matériel",
-  signsTitle: "Signes normaux",
+  front: (sheet) =>
+    `${sideOf("Recto", sheet)}\u00a0: pour cet enfant seul\u202f; à jeter une fois l’enfant pesé`,
+  back: (sheet) => `${sideOf("Verso", sheet)}\u00a0: calculs, à contrôler par une seconde personne`,
+  furtherTitle: "Autres doses",
+  notesTitle: "Feuille de l’enfant, autres doses",
 };
+
+function sideOf(side: string, { sheet, sheets }: SheetNumber): string {
+  return sheets === 1 ? side : `${side} de la feuille ${sheet} sur ${sheets}`;
+}

@@ -1,0 +1,71 @@
+import { randomUUID } from "node:crypto";
+import { openStore, type Store } from "@steelyard/records/store";
+import { sql } from "kysely";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { findPostgres } from "../../../../scripts/find-postgres.ts";
+import { event, uuid } from "../case/sample-events.ts";
+import { useEngines } from "./engines.ts";
+import { casesOfLargeSite, fillEvents, filledCaseId, largeSite } from "./fill-events.ts";
+import { explainQuery, type Plan, type WatchedStore, watchStore } from "./watch-queries.ts";
+
+const engines = useEngines(findPostgres() !== undefined);
+const clock = () => "2027-06-01T00:00:00.000Z";
+const size = { events: 12_000, sites: 10 };
+const site = largeSite;
+const caseId = filledCaseId(site, 100);
+
+/** Each question that the store answers from tables that grow. */
+const asked: Readonly<Record<string, (store: Store) => Promise<unknown>>> = {
+  "a push": (store) =>
+    store.appendEvents({ site, device: "d", actor: "device:d", events: [event(1, 0, { type: "closed" })] }),
+  "a page of changes": (store) => store.readChanges({ site, since: 300, limit: 50 }),
+  "one case": (store) => store.readCaseEvents({ site, caseId }),
+  "the latest of the audit log": (store) => store.readAudit({ site, limit: 20 }),
+  "an earlier page of the audit log": (store) => store.readAudit({ site, before: 30, limit: 20 }),
+  "the whole audit log, verified": (store) => store.verifyAudit(),
+  "a purge by policy": (store) =>
+    store.purgeCases({
+      site,
+      actor: "command",
+      untouchedSince: "2022-02-01T00:00:00.000Z",
+      reason: "retention of 1900 days",
+    }),
+};
+
+describe.each(engines)("with thousands of rows $name", ({ newDatabase }) => {
+  let watched: WatchedStore;
+  beforeAll(async () => {
+    const database = newDatabase();
+    await (await openStore({ database, clock, newId: randomUUID })).close();
+    fillEvents(database, size);
+    watched = await watchStore(database, { clock, newId: randomUUID });
+  }, 60_000);
+  afterAll(() => watched.store.close());
+
+  it.each(Object.entries(asked))("answers %s by an index", async (_what, ask) => {
+    watched.takeQueries();
+    await ask(watched.store);
+    const queries = watched.takeQueries();
+    const plans: Plan[] = [];
+    for (const query of queries)
+      plans.push(...[await explainQuery(watched.store, query)].flatMap((p) => p ?? []));
+    expect(plans.some(({ sql: text }) => /case_event|audit_entry/.test(text))).toBe(true);
+    expect(plans.filter(({ scans }) => scans.length > 0)).toEqual([]);
+  });
+
+  it("is seen to scan where there is no index for the question", async () => {
+    watched.takeQueries();
+    await sql`select id from case_event where model = ${"none"}`.execute(watched.store.db);
+    const [query] = watched.takeQueries();
+    const plan = query && (await explainQuery(watched.store, query));
+    expect(plan?.scans).toHaveLength(1);
+  });
+
+  it("holds what was filled in as the store itself would have written it", async () => {
+    const events = await watched.store.readCaseEvents({ site, caseId });
+    expect(events.map(({ type }) => type).slice(0, 3)).toEqual(["case-started", "measurement", "estimate"]);
+    expect(new Set(events.map((each) => each.caseId))).toEqual(new Set([caseId]));
+    expect(casesOfLargeSite(size)).toBe(109);
+    expect(uuid(1)).not.toBe(events[0]?.id);
+  });
+});

@@ -80,6 +80,13 @@ export const frameEn = {
     "unknown-case": "There is no such case here any more: it may have been deleted by policy.",
     "case-purged": "The department has deleted this case by its policy.",
     "id-taken": "The server has another entry under the same number. Load the page again.",
+    "sign-in-again": "For this you must have signed in within the last ten minutes. Sign out and in again.",
+    "no-passkeys-here":
+      "Passkeys need a server with a name of its own: whoever runs it sets publicUrl (docs/operations.md).",
+    "faulty-passkey": "The server could not check this passkey. Nothing was added.",
+    "known-passkey": "This passkey is there already.",
+    "too-many-passkeys": "You have as many passkeys as one person may have. Remove one first.",
+    "unknown-passkey": "There is no such passkey here any more.",
     "not-from-the-department": "This can only be changed on the device of the bedside.",
     "unknown-document": "There is no such version here.",
     "unknown-person": "There is no such person here.",

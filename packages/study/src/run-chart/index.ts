@@ -1,0 +1,7 @@
+export {
+  type ChartSignal,
+  fewestForLimits,
+  individualsLimits,
+  type RunChart,
+  runChart,
+} from "./run-chart.ts";

@@ -79,10 +79,19 @@ const config: IConfiguration = {
     },
     {
       name: "records-imports-core-only",
-      comment: "core <- records <- apps: arrows point inward only.",
+      comment:
+        "core <- records <- apps: arrows point inward only; what is signed is read by the formulary's own reader.",
       severity: "error",
-      from: { path: "^packages/records/", pathNot: tests },
+      from: { path: "^packages/records/(?!src/documents/)", pathNot: tests },
       to: { path: "^packages/", pathNot: "^packages/(core|records)/" },
+    },
+    {
+      name: "documents-import-core-and-formulary-only",
+      comment:
+        "What a site signs is a formulary or a calibration, and nothing of the platform is needed to read it.",
+      severity: "error",
+      from: { path: "^packages/records/src/documents/", pathNot: tests },
+      to: { path: "^packages/", pathNot: "^packages/(core|formulary|records)/" },
     },
     {
       name: "case-touches-no-platform",
@@ -123,7 +132,10 @@ const config: IConfiguration = {
       comment:
         "The outbox and what a department says run on the page: no files, no network, no process, no store.",
       severity: "error",
-      from: { path: "^packages/records/src/(sync/(device|wire)|settings|department)/", pathNot: tests },
+      from: {
+        path: "^packages/records/src/(sync/(device|wire)|settings|department|documents)/",
+        pathNot: tests,
+      },
       to: { path: "^packages/records/src/store/|^node:", reachable: true },
     },
     {

@@ -74,6 +74,11 @@ const plants: readonly Plant[] = [
     text: 'export { rule } from "@steelyard/formulary";',
   },
   {
+    rule: "documents-import-core-and-formulary-only",
+    file: "packages/records/src/documents/study.ts",
+    text: 'export { runChart } from "@steelyard/study/analysis";',
+  },
+  {
     rule: "case-touches-no-platform",
     file: "packages/records/src/case/reads.ts",
     text: 'export { readFileSync } from "node:fs";',

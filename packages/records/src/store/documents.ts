@@ -1,36 +1,29 @@
 import { err, ok, type Result } from "@steelyard/core/result";
 import type { Kysely } from "kysely";
+import type { DocumentFault, DocumentKind } from "../department/documents-wire.ts";
+import { readDocument } from "../documents/read-document.ts";
 import { sha256 } from "./audit-hash.ts";
-import { type LockedSite, withSiteLocked } from "./site-lock.ts";
-import type { Tables } from "./tables.ts";
-
-/** What a site computes by and has to sign. */
-export type DocumentKind = "formulary" | "calibration";
-
-export interface SiteDocument {
-  readonly kind: DocumentKind;
-  /** Of the content; the name of the document everywhere. */
-  readonly sha256: string;
-  readonly label: string;
-  readonly content: string;
-  readonly at: string;
-  readonly by: string;
-  readonly signatures: readonly { readonly signer: string; readonly role: string; readonly at: string }[];
-}
+import { inForceNow, needsOf } from "./document-state.ts";
+import { withSiteLocked } from "./site-lock.ts";
+import type { SignatureRow, Tables } from "./tables.ts";
 
 export type DocumentIssue =
-  | { readonly type: "unknown-document"; readonly sha256: string }
-  | { readonly type: "signed-already"; readonly signer: string }
-  /** Of enough people, of whom at least one did not write it: two pairs of eyes. */
-  | { readonly type: "needs-signatures"; readonly have: number; readonly need: number }
-  | { readonly type: "needs-other-eyes"; readonly by: string };
+  | { readonly type: "faulty-document"; readonly faults: readonly DocumentFault[] }
+  | { readonly type: "unknown-document" }
+  | { readonly type: "signed-already" }
+  /** Whoever signs must be a reviewer at this moment. */
+  | { readonly type: "not-a-reviewer" }
+  /** Two pairs of eyes are needed, and these wrote it. */
+  | { readonly type: "own-work" }
+  | { readonly type: "needs-signatures"; readonly have: number; readonly need: number };
 
 interface Who {
   readonly site: string;
+  /** `person:<id>`. */
   readonly actor: string;
 }
 
-/** Keeps a document as it is; the same content twice is one document. */
+/** Keeps a sound document in its one form; the same content twice is one document. */
 export async function addDocument(
   db: Kysely<Tables>,
   clock: () => string,
@@ -41,59 +34,90 @@ export async function addDocument(
     label,
     content,
   }: Who & { readonly kind: DocumentKind; readonly label: string; readonly content: string },
-): Promise<string> {
-  const name = sha256(content);
-  return withSiteLocked(db, { site, clock }, async ({ trx, at, note, id }) => {
-    if ((await find(trx, id, name)) !== undefined) return name;
-    await trx
-      .insertInto("document")
-      .values({ site, sha256: name, kind, label, content, at, by: actor })
-      .execute();
-    await note({ actor, action: "document.add", subject: name, detail: { kind, label } });
-    return name;
-  });
-}
-
-export async function signDocument(
-  db: Kysely<Tables>,
-  clock: () => string,
-  { site, actor, sha256: name, role }: Who & { readonly sha256: string; readonly role: string },
-): Promise<Result<void, DocumentIssue>> {
-  return withSiteLocked(db, { site, clock }, async ({ trx, at, note, id }) => {
-    const document = await find(trx, id, name);
-    if (document === undefined) return err({ type: "unknown-document", sha256: name });
-    if (document.signatures.some(({ signer }) => signer === actor)) {
-      return err({ type: "signed-already", signer: actor });
+): Promise<Result<{ readonly sha256: string; readonly remarks: readonly DocumentFault[] }, DocumentIssue>> {
+  const read = readDocument({ kind, content });
+  if (!read.ok) return err({ type: "faulty-document", faults: read.error });
+  const name = sha256(read.value.content);
+  return withSiteLocked(db, { site, clock }, async ({ trx, at, note }) => {
+    const known = await trx
+      .selectFrom("document")
+      .select("sha256")
+      .where("site", "=", site)
+      .where("sha256", "=", name)
+      .executeTakeFirst();
+    if (known === undefined) {
+      await trx
+        .insertInto("document")
+        .values({ site, sha256: name, kind, label, content: read.value.content, at, by: actor })
+        .execute();
+      await note({ actor, action: "document.add", subject: name, detail: { kind } });
     }
-    await trx.insertInto("signature").values({ site, sha256: name, signer: actor, role, at }).execute();
-    await note({ actor, action: "document.sign", subject: name, detail: { role } });
-    return ok(undefined);
+    return ok({ sha256: name, remarks: read.value.remarks });
   });
 }
 
-/**
- * Puts a document in force from now on; an earlier one comes back the same way. `needSignatures` is the site's rule:
- * 1, or 2 where it holds a high-risk medicine, and then one signer at least is not who wrote it.
- */
-export async function publishDocument(
+/** Signs one content, and no other: a change is another document. Whether the signer may is looked up here, not believed. */
+export async function signDocument(
   db: Kysely<Tables>,
   clock: () => string,
   {
     site,
     actor,
     sha256: name,
-    needSignatures,
-  }: Who & { readonly sha256: string; readonly needSignatures: number },
+    registration,
+  }: Who & { readonly sha256: string; readonly registration: string },
 ): Promise<Result<void, DocumentIssue>> {
-  return withSiteLocked(db, { site, clock }, async ({ trx, at, note, id }) => {
-    const document = await find(trx, id, name);
-    if (document === undefined) return err({ type: "unknown-document", sha256: name });
-    const { signatures, by, kind } = document;
-    if (signatures.length < needSignatures) {
-      return err({ type: "needs-signatures", have: signatures.length, need: needSignatures });
-    }
-    if (needSignatures > 1 && signatures.every(({ signer }) => signer === by)) {
-      return err({ type: "needs-other-eyes", by });
+  return withSiteLocked(db, { site, clock }, async ({ trx, at, note }) => {
+    const document = await trx
+      .selectFrom("document")
+      .selectAll()
+      .where("site", "=", site)
+      .where("sha256", "=", name)
+      .executeTakeFirst();
+    if (document === undefined) return err({ type: "unknown-document" });
+    if (!(await reviewersNow(trx, site)).has(actor)) return err({ type: "not-a-reviewer" });
+    const { signatures } = needsOf(document, await inForceNow(trx, { site, kind: document.kind }));
+    if (signatures > 1 && document.by === actor) return err({ type: "own-work" });
+    const earlier = await signaturesOf(trx, { site, sha256: name });
+    if (earlier.some(({ signer }) => signer === actor)) return err({ type: "signed-already" });
+    await trx
+      .insertInto("signature")
+      .values({ site, sha256: name, signer: actor, role: "reviewer", registration, at })
+      .execute();
+    await note({ actor, action: "document.sign", subject: name, detail: { kind: document.kind } });
+    return ok(undefined);
+  });
+}
+
+/**
+ * Puts a document in force from now on; an earlier one comes back the same way. How many signatures it needs follows from the document and the
+ * one in force; those count whose signers are reviewers now.
+ */
+export async function publishDocument(
+  db: Kysely<Tables>,
+  clock: () => string,
+  { site, actor, sha256: name }: Who & { readonly sha256: string },
+): Promise<Result<void, DocumentIssue>> {
+  return withSiteLocked(db, { site, clock }, async ({ trx, at, note }) => {
+    const document = await trx
+      .selectFrom("document")
+      .selectAll()
+      .where("site", "=", site)
+      .where("sha256", "=", name)
+      .executeTakeFirst();
+    if (document === undefined) return err({ type: "unknown-document" });
+    const kind = document.kind as DocumentKind;
+    // What an earlier version of this software let in is not in force by a later one without being looked at.
+    const read = readDocument({ kind, content: document.content });
+    if (!read.ok) return err({ type: "faulty-document", faults: read.error });
+    const needs = needsOf(document, await inForceNow(trx, { site, kind }));
+    const counting = countingSignatures(await signaturesOf(trx, { site, sha256: name }), {
+      by: document.by,
+      need: needs.signatures,
+      reviewers: await reviewersNow(trx, site),
+    });
+    if (counting.length < needs.signatures) {
+      return err({ type: "needs-signatures", have: counting.length, need: needs.signatures });
     }
     const last = await trx
       .selectFrom("publication")
@@ -102,51 +126,51 @@ export async function publishDocument(
       .where("kind", "=", kind)
       .executeTakeFirst();
     const position = (last?.position ?? 0) + 1;
+    const signers = counting.map(({ signer }) => signer).join(",");
     await trx
       .insertInto("publication")
-      .values({ site, position, kind, sha256: name, at, by: actor })
+      .values({ site, position, kind, sha256: name, at, by: actor, signers })
       .execute();
     await note({ actor, action: "document.publish", subject: name, detail: { kind, position } });
     return ok(undefined);
   });
 }
 
-/** The document in force; none was published where it is `undefined`. */
-export async function publishedDocument(
-  db: Kysely<Tables>,
-  { site, kind }: { readonly site: string; readonly kind: DocumentKind },
-): Promise<SiteDocument | undefined> {
-  const row = await db
-    .selectFrom("publication")
-    .select("sha256")
-    .where("site", "=", site)
-    .where("kind", "=", kind)
-    .orderBy("position", "desc")
-    .limit(1)
-    .executeTakeFirst();
-  return row === undefined ? undefined : find(db, site, row.sha256);
+/** The signatures that a publication may rest on, the first ones first. */
+export function countingSignatures<S extends Pick<SignatureRow, "signer">>(
+  signatures: readonly S[],
+  {
+    by,
+    need,
+    reviewers,
+  }: { readonly by: string; readonly need: number; readonly reviewers: ReadonlySet<string> },
+): readonly S[] {
+  return signatures.filter(({ signer }) => reviewers.has(signer) && (need === 1 || signer !== by));
 }
 
-async function find(
-  db: Kysely<Tables> | LockedSite["trx"],
-  site: string,
-  name: string,
-): Promise<SiteDocument | undefined> {
-  const row = await db
-    .selectFrom("document")
-    .selectAll()
+/** Actors of the people who are reviewers of the site at this moment. */
+export async function reviewersNow(db: Kysely<Tables>, site: string): Promise<ReadonlySet<string>> {
+  const rows = await db
+    .selectFrom("person")
+    .select(["id", "roles"])
     .where("site", "=", site)
-    .where("sha256", "=", name)
-    .executeTakeFirst();
-  if (row === undefined) return undefined;
-  const signatures = await db
+    .where("state", "=", "active")
+    .execute();
+  return new Set(
+    rows.filter(({ roles }) => roles.split(",").includes("reviewer")).map(({ id }) => `person:${id}`),
+  );
+}
+
+export function signaturesOf(
+  db: Kysely<Tables>,
+  { site, sha256: name }: { readonly site: string; readonly sha256: string },
+): Promise<SignatureRow[]> {
+  return db
     .selectFrom("signature")
-    .select(["signer", "role", "at"])
+    .selectAll()
     .where("site", "=", site)
     .where("sha256", "=", name)
     .orderBy("at")
     .orderBy("signer")
     .execute();
-  const { kind, label, content, at, by } = row;
-  return { kind: kind as DocumentKind, sha256: name, label, content, at, by, signatures };
 }

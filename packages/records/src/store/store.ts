@@ -1,6 +1,7 @@
 import type { Result } from "@steelyard/core/result";
 import { type Kysely, sql } from "kysely";
 import type { CaseEvent } from "../case/case-event.ts";
+import type { DocumentKind, DocumentsAnswer, WholeDocument } from "../department/documents-wire.ts";
 import { type AppendOutcome, type AppendRequest, appendEvents } from "./append-events.ts";
 import {
   type Device,
@@ -11,15 +12,9 @@ import {
   revokeDevice,
 } from "./devices.ts";
 import type { Engine } from "./dialect/engine.ts";
-import {
-  addDocument,
-  type DocumentIssue,
-  type DocumentKind,
-  publishDocument,
-  publishedDocument,
-  type SiteDocument,
-  signDocument,
-} from "./documents.ts";
+import { addDocument, type DocumentIssue, publishDocument, signDocument } from "./documents.ts";
+import { type HandedOut, handedOut } from "./handed-out.ts";
+import { findDocument, listDocuments } from "./list-documents.ts";
 import { type PurgeRequest, purgeCases } from "./purge-cases.ts";
 import { type ChangePage, type ReadRequest, readCaseEvents, readChanges } from "./read-events.ts";
 import { type AuditNote, withSiteLocked } from "./site-lock.ts";
@@ -68,23 +63,31 @@ export interface Store {
     readonly kind: DocumentKind;
     readonly label: string;
     readonly content: string;
-  }) => Promise<string>;
+  }) => ReturnType<typeof addDocument>;
   readonly signDocument: (of: {
     readonly site: string;
     readonly actor: string;
     readonly sha256: string;
-    readonly role: string;
+    readonly registration: string;
   }) => Promise<Result<void, DocumentIssue>>;
   readonly publishDocument: (of: {
     readonly site: string;
     readonly actor: string;
     readonly sha256: string;
-    readonly needSignatures: number;
   }) => Promise<Result<void, DocumentIssue>>;
-  readonly publishedDocument: (of: {
+  readonly listDocuments: (of: {
     readonly site: string;
     readonly kind: DocumentKind;
-  }) => Promise<SiteDocument | undefined>;
+  }) => Promise<DocumentsAnswer>;
+  readonly findDocument: (of: {
+    readonly site: string;
+    readonly sha256: string;
+  }) => Promise<WholeDocument | undefined>;
+  readonly handedOut: (of: {
+    readonly site: string;
+    readonly kind: DocumentKind;
+    readonly held?: string;
+  }) => Promise<HandedOut | "held" | undefined>;
   /** Writes one small thing. Rejects where the engine does not answer or cannot write. */
   readonly probe: () => Promise<void>;
   readonly close: () => Promise<void>;
@@ -131,7 +134,9 @@ export function createStore({ db, engine, clock, epoch }: StoreParts): Store {
     addDocument: (document) => addDocument(db, clock, document),
     signDocument: (of) => signDocument(db, clock, of),
     publishDocument: (of) => publishDocument(db, clock, of),
-    publishedDocument: (of) => publishedDocument(db, of),
+    listDocuments: (of) => listDocuments(db, of),
+    findDocument: (of) => findDocument(db, of),
+    handedOut: (of) => handedOut(db, of),
     probe: async () => {
       await sql`INSERT INTO store_fact (name, value) VALUES ('probed', ${clock()}) ON CONFLICT (name) DO UPDATE SET value = excluded.value`.execute(
         db,

@@ -87,7 +87,7 @@ interface DeviceRow {
   readonly revoked_at: string | null;
 }
 
-interface DocumentRow {
+export interface DocumentRow {
   readonly site: string;
   readonly sha256: string;
   readonly kind: string;
@@ -97,21 +97,25 @@ interface DocumentRow {
   readonly by: string;
 }
 
-interface SignatureRow {
+export interface SignatureRow {
   readonly site: string;
   readonly sha256: string;
   readonly signer: string;
   readonly role: string;
   readonly at: string;
+  /** Licence, number and register as the signer wrote them; none in what was signed before it was asked for. */
+  readonly registration: string | null;
 }
 
-interface PublicationRow {
+export interface PublicationRow {
   readonly site: string;
   readonly position: number;
   readonly kind: string;
   readonly sha256: string;
   readonly at: string;
   readonly by: string;
+  /** Whose signatures it rests on, by commas; none in what was published before it was kept. */
+  readonly signers: string | null;
 }
 
 export interface PersonRow {

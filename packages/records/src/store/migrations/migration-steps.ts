@@ -2,6 +2,7 @@ import { createEvents } from "./0001-events.ts";
 import { createAudit } from "./0002-audit.ts";
 import { createDocuments } from "./0003-documents.ts";
 import { createPeople } from "./0004-people.ts";
+import { createSignatures } from "./0005-signatures.ts";
 import type { MigrationStep } from "./migration-context.ts";
 
 /** In order, by the name under which the database remembers them. Released steps are never edited; new ones are added below. */
@@ -10,4 +11,5 @@ export const migrationSteps: Readonly<Record<string, MigrationStep>> = {
   "0002-audit": createAudit,
   "0003-documents": createDocuments,
   "0004-people": createPeople,
+  "0005-signatures": createSignatures,
 };

@@ -70,6 +70,7 @@ const others: Readonly<Record<string, unknown>> = {
   site: { name: "xq4", createdOn: "2026-11-20", signed: false },
   signed: false,
   own: { fingerprint: "xq5", signers: [{ name: "xq6", role: "xq7", date: "2026-11-20" }] },
+  signers: [{ name: "xq6", role: "xq7", date: "2026-11-20" }],
   dates: { from: "2026-01-02", to: "2026-10-03" },
   due: { type: "in", seconds: 75 },
   clock: (seconds: number) => `${seconds}`,

@@ -34,7 +34,7 @@ export const en = {
     practice: "Read the tape on invented children",
     study: "Judge methods against the scale, from a file",
     paper: "True-scale strips and grids to print",
-    site: "Its calibration, for every weight on this device",
+    site: "Its formulary and calibration, for every dose and weight here",
   } satisfies Record<ScreenId, string>,
   windowTitle: (screen: string): string => `Steelyard ${screen}`,
   menuName: "Screens",

@@ -24,7 +24,7 @@ export const fr: Words<typeof en> = {
     practice: "Lire le mètre ruban sur des enfants inventés",
     study: "Juger des méthodes d’après la balance, à partir d’un fichier",
     paper: "Bandes et grilles à l’échelle, à imprimer",
-    site: "Son calibrage, pour chaque poids sur cet appareil",
+    site: "Son formulaire et son calibrage, pour chaque dose et poids ici",
   },
   windowTitle: (screen) => `Steelyard ${screen}`,
   menuName: "Écrans",

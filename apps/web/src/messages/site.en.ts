@@ -1,5 +1,6 @@
 import type { SiteEvidence, SiteIdentity } from "@steelyard/core/body";
 import { formatNumber } from "@steelyard/core/units";
+import type { Signer } from "../state/site-rules.ts";
 
 const one = (value: number): string => formatNumber(Math.round(value * 10) / 10);
 
@@ -31,6 +32,63 @@ export const siteEn = {
   made: ({ createdOn, signed }: SiteIdentity): string => `${createdOn}, ${signed ? "signed" : "not signed"}`,
   children: ({ children, dates }: SiteEvidence): string =>
     `${formatNumber(children)} ${children === 1 ? "child" : "children"}${dates === undefined ? "" : `, weighed from ${dates.from} to ${dates.to}`}`,
+  calibrationTitle: "Calibration",
+  formulary: {
+    title: "Formulary",
+    intro:
+      "Doses come from the draft that is part of this page, until your site takes its own here: a file that “steelyard formulary sign” has signed, or an unsigned one, which stays a draft and says so. From the next child on, every dose, total and case event of this device follows it, without a network too.",
+    file: "Formulary file",
+    hint: "the file of the formulary; nothing leaves this device",
+    draft: (version: string): string =>
+      `In use: the draft that comes with the page, ${version}. Nobody has signed it.`,
+    checking: "Checking the file.",
+    kept: (version: string): string => `Doses on this device now follow ${version}.`,
+    keptNext: (version: string): string =>
+      `Kept. ${version} is used from the next child on: the case on the screen goes on as it began.`,
+    notKept: "The browser refuses to keep it: it ends when this page is closed.",
+    takeOff: (version: string): string => `Take off ${version}`,
+    takenOff: "Taken off. Doses follow the draft that comes with the page.",
+    takenOffNext: "Taken off. From the next child on, doses follow the draft that comes with the page.",
+    draftWaits: "From the next child on: the draft that comes with the page.",
+    waits: (version: string): string => `From the next child on: ${version}.`,
+    refused: (file: string): string => `${file} is not taken, and nothing is changed.`,
+    tooLarge: (mb: number): string => `It is larger than ${mb} MB; no formulary is.`,
+    faults: (count: number): string =>
+      count === 1 ? "It has a fault:" : `It has ${formatNumber(count)} faults, among them:`,
+    signedByNobody: "It calls itself signed, and does not say by whom.",
+    changedSince: (names: string): string =>
+      `It was edited after ${names} signed it: have it reviewed and signed again.`,
+    facts: {
+      version: "Version",
+      title: "Title",
+      signed: "Signed",
+      fingerprint: "Fingerprint",
+      from: "Comes from",
+      holds: "Holds",
+    },
+    signedBy: (signers: readonly Signer[]): string =>
+      signers.length === 0
+        ? "not signed"
+        : signers.map(({ name, role, date }) => `${name}, ${role}, on ${date}`).join("; "),
+    fromFile: "a file taken on this device",
+    fromDepartment: "the department’s server",
+    holds: (uses: number, medicines: number): string =>
+      `${formatNumber(uses)} uses of ${formatNumber(medicines)} medicines, fluids and energies`,
+    unsigned:
+      "Nobody has signed this formulary. A licensed pharmacist or physician of the site has to review and sign it before it is used on patients.",
+    oneSigner: (count: number): string =>
+      `One person has signed it, and it has ${formatNumber(count)} high-alert ${count === 1 ? "medicine" : "medicines"}: these need a second pair of eyes.`,
+    old: "It was signed more than a year ago: have it reviewed again.",
+    differs: (count: number): string =>
+      count === 0
+        ? "Nothing in it differs from the draft that comes with the page."
+        : count === 1
+          ? "1 difference from the draft that comes with the page"
+          : `${formatNumber(count)} differences from the draft that comes with the page`,
+    differsNow: "Compare with the draft",
+    moreDifferences: (count: number): string =>
+      `and ${formatNumber(count)} more: “steelyard formulary diff” lists them all.`,
+  },
   department: {
     title: "Department",
     intro:

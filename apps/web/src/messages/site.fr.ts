@@ -33,6 +33,64 @@ export const siteFr: Words<typeof siteEn> = {
   made: ({ createdOn, signed }) => `${createdOn}, ${signed ? "signé" : "non signé"}`,
   children: ({ children, dates }) =>
     `${whole(children)} enfant${FRENCH_NUMBERS.plural(children) === "one" ? "" : "s"}${dates === undefined ? "" : `, de la pesée du ${dates.from} à celle du ${dates.to}`}`,
+  calibrationTitle: "Calibrage",
+  formulary: {
+    title: "Formulaire",
+    intro:
+      "Les doses viennent du projet livré avec cette page, jusqu’à ce que votre site prenne ici le sien\u00a0: un fichier signé par «\u202fsteelyard formulary sign\u202f», ou un fichier non signé, qui reste un projet et le dit. À partir du prochain enfant, chaque dose, total et entrée de cas de cet appareil le suit, même sans réseau.",
+    file: "Fichier du formulaire",
+    hint: "le fichier du formulaire\u202f; rien ne quitte cet appareil",
+    draft: (version) => `En usage\u00a0: le projet livré avec la page, ${version}. Personne ne l’a signé.`,
+    checking: "Vérification du fichier.",
+    kept: (version) => `Les doses de cet appareil suivent maintenant ${version}.`,
+    keptNext: (version) =>
+      `Gardé. ${version} servira à partir du prochain enfant\u00a0: le cas à l’écran continue comme il a commencé.`,
+    notKept: "Le navigateur refuse de le garder\u00a0: il finit avec cette page.",
+    takeOff: (version) => `Retirer ${version}`,
+    takenOff: "Retiré. Les doses suivent le projet livré avec la page.",
+    takenOffNext: "Retiré. À partir du prochain enfant, les doses suivent le projet livré avec la page.",
+    draftWaits: "À partir du prochain enfant\u00a0: le projet livré avec la page.",
+    waits: (version) => `À partir du prochain enfant\u00a0: ${version}.`,
+    refused: (file) => `${file} n’est pas pris, et rien n’est changé.`,
+    tooLarge: (mb) => `Il dépasse ${mb}\u00a0Mo\u202f; aucun formulaire n’est si grand.`,
+    faults: (count) =>
+      FRENCH_NUMBERS.plural(count) === "one"
+        ? "Il a une faute\u00a0:"
+        : `Il a ${whole(count)} fautes, dont\u00a0:`,
+    signedByNobody: "Il se dit signé, sans dire par qui.",
+    changedSince: (names) =>
+      `Il a été modifié après la signature de ${names}\u00a0: faites-le revoir et signer de nouveau.`,
+    facts: {
+      version: "Numéro de version",
+      title: "Titre",
+      signed: "Signé",
+      fingerprint: "Empreinte",
+      from: "Vient de",
+      holds: "Contient",
+    },
+    signedBy: (signers) =>
+      signers.length === 0
+        ? "non signé"
+        : signers.map(({ name, role, date }) => `${name}, ${role}, le ${date}`).join("\u202f; "),
+    fromFile: "un fichier pris sur cet appareil",
+    fromDepartment: "le serveur du service",
+    holds: (uses, medicines) =>
+      `${whole(uses)} indications pour ${whole(medicines)} médicaments, solutés et énergies`,
+    unsigned:
+      "Personne n’a signé ce formulaire. Un pharmacien ou médecin habilité du site doit le revoir et le signer avant tout usage chez des patients.",
+    oneSigner: (count) =>
+      `Une seule personne l’a signé, et il a ${whole(count)} ${FRENCH_NUMBERS.plural(count) === "one" ? "médicament à haut risque" : "médicaments à haut risque"}\u00a0: il y faut un second regard.`,
+    old: "Il a été signé il y a plus d’un an\u00a0: faites-le revoir.",
+    differs: (count) =>
+      count === 0
+        ? "Rien n’y diffère du projet livré avec la page."
+        : FRENCH_NUMBERS.plural(count) === "one"
+          ? "1 différence avec le projet livré avec la page"
+          : `${whole(count)} différences avec le projet livré avec la page`,
+    differsNow: "Comparer au projet",
+    moreDifferences: (count) =>
+      `et ${whole(count)} de plus\u00a0: «\u202fsteelyard formulary diff\u202f» les donne toutes.`,
+  },
   department: {
     title: "Service",
     intro:

@@ -103,6 +103,8 @@ export interface BedsideState {
   readonly next: SiteRules | undefined;
   /** What the child set aside was computed by. */
   readonly rulesAside: SiteRules | undefined;
+  /** The child before has been brought back; another one with the same numbers is not it. */
+  readonly broughtBack: boolean;
   /** Something was typed for this child, though it may have been taken out again. */
   readonly begun: boolean;
   /** The other published dose that somebody has chosen for this child, by id of the line. */
@@ -128,6 +130,7 @@ export const emptyBedside: BedsideState = {
   formulary: undefined,
   next: undefined,
   rulesAside: undefined,
+  broughtBack: false,
   begun: false,
   choices: {},
   search: "",

@@ -16,6 +16,16 @@ test("a new child leaves the case, and the one brought back finds it again", () 
   expect(followChild(left, update(next, { type: "typed", field: "lengthCm", text: "92" }))).toBe(left);
 });
 
+test("another child with the same numbers is another child", () => {
+  const left = followChild({ caseId: "a" }, update(typed, { type: "next-child" }));
+  const same = update(update(typed, { type: "next-child" }), {
+    type: "typed",
+    field: "lengthCm",
+    text: "107",
+  });
+  expect(followChild(left, same)).toBe(left);
+});
+
 test("fields cleared by hand keep the case: the clock of an arrest must not vanish", () => {
   const current = { caseId: "a" };
   expect(followChild(current, update(typed, { type: "typed", field: "lengthCm", text: "" }))).toBe(current);

@@ -13,7 +13,7 @@ export interface CurrentCase {
  */
 export function followChild(
   current: CurrentCase | undefined,
-  { texts, setAside }: Pick<BedsideState, "texts" | "setAside">,
+  { texts, setAside, broughtBack }: Pick<BedsideState, "texts" | "setAside" | "broughtBack">,
 ): CurrentCase | undefined {
   if (current === undefined) return undefined;
   const { caseId, leftWith } = current;
@@ -22,5 +22,5 @@ export function followChild(
       ? { caseId, leftWith: JSON.stringify(setAside) }
       : current;
   }
-  return isTouched(texts) && JSON.stringify(texts) === leftWith ? { caseId } : current;
+  return broughtBack && isTouched(texts) && JSON.stringify(texts) === leftWith ? { caseId } : current;
 }

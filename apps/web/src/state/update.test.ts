@@ -1,5 +1,8 @@
+import type { StoredSiteProfile } from "@steelyard/core/body";
+import { draftFormulary } from "@steelyard/formulary";
 import { describe, expect, test } from "vitest";
 import { type BedsideState, emptyBedside } from "./bedside-state.ts";
+import type { FormularyInUse, SiteRules } from "./site-rules.ts";
 import { type BedsideEvent, update } from "./update.ts";
 
 const after = (...events: readonly BedsideEvent[]): BedsideState => events.reduce(update, emptyBedside);
@@ -97,5 +100,56 @@ describe("update()", () => {
   test("what was filled in before a reload is open after it", () => {
     const texts = { waistCm: "60", people: "1", armMm2: "190" };
     expect(after({ type: "found", texts, carriedOver: true }).open).toEqual(["waistCm", "lengthCm2"]);
+  });
+});
+
+describe("rules of the site", () => {
+  const draft: FormularyInUse = { index: { version: "draft", signed: false, problems: [] } };
+  const own = (version: string): FormularyInUse => ({
+    index: { version, signed: true, problems: [] },
+    own: { formulary: draftFormulary, fingerprint: version, from: "file", signers: [] },
+  });
+  const known: BedsideEvent = { type: "formulary-known", formulary: draft };
+  const came = (rules: SiteRules): BedsideEvent => ({ type: "rules-came", rules });
+  const cleared: BedsideEvent = { type: "typed", field: "lengthCm", text: "" };
+  const nextChild: BedsideEvent = { type: "next-child" };
+  const inUse = ({ formulary, next }: BedsideState) => [
+    formulary?.index.version,
+    next?.formulary?.index.version,
+  ];
+
+  test("are in use at once where nothing has been typed, and from the next child on where something has", () => {
+    expect(inUse(after(known, came({ formulary: own("ours") })))).toEqual(["ours", undefined]);
+    const waiting = after(known, typedLength, cleared, came({ formulary: own("ours") }));
+    expect(inUse(waiting)).toEqual(["draft", "ours"]);
+    expect(inUse(update(waiting, nextChild))).toEqual(["ours", undefined]);
+  });
+
+  test("that are withdrawn before the next child came are never in use", () => {
+    const state = after(
+      known,
+      typedLength,
+      came({ formulary: own("ours") }),
+      came({ formulary: draft }),
+      nextChild,
+    );
+    expect(inUse(state)).toEqual(["draft", undefined]);
+  });
+
+  test("of the child brought back are those that it had; the next child has the others", () => {
+    const back = after(known, typedLength, came({ formulary: own("ours") }), nextChild, {
+      type: "brought-back",
+    });
+    expect(inUse(back)).toEqual(["draft", "ours"]);
+    expect(inUse(update(back, nextChild))).toEqual(["ours", undefined]);
+  });
+
+  test("a calibration waits like a formulary, and goes like one", () => {
+    const profile = { modelVersion: "m" } as StoredSiteProfile;
+    const waiting = after(known, typedLength, came({ site: { profile } }));
+    expect(waiting.site).toBeUndefined();
+    const next = update(waiting, nextChild);
+    expect([next.site, next.next]).toEqual([profile, undefined]);
+    expect(update(next, came({ site: { profile: undefined } })).site).toBeUndefined();
   });
 });

@@ -124,7 +124,8 @@ export function update(state: BedsideState, event: BedsideEvent): BedsideState {
         : {
             ...bedsideFrom({ texts: state.setAside, carriedOver: false }),
             ...ofDevice(state),
-            ...broughtBack(state),
+            ...rulesBroughtBack(state),
+            broughtBack: true,
           };
   }
 }
@@ -161,7 +162,7 @@ function withNextRules({ next, ...state }: BedsideState): BedsideState {
 }
 
 /** The child of before keeps the rules that its doses were computed by; those of now wait for the next one again. */
-function broughtBack(state: BedsideState): Partial<BedsideState> {
+function rulesBroughtBack(state: BedsideState): Partial<BedsideState> {
   const { rulesAside } = state;
   if (rulesAside === undefined) return {};
   const { formulary = state.formulary, site } = rulesAside;

@@ -1,12 +1,7 @@
-import type { Formulary } from "@steelyard/core/dosing";
+import type { Formulary, SignOff } from "@steelyard/core/dosing";
 import { err, ok, type Result } from "@steelyard/core/result";
 import { type FormularyFault, validateFormulary } from "@steelyard/formulary";
-import {
-  canonicalJson,
-  compareFormularies,
-  readFormularyText,
-  verifySignOff,
-} from "@steelyard/formulary/ownership";
+import { canonicalJson, readFormularyText, verifySignOff } from "@steelyard/formulary/ownership";
 import type { Signer } from "../../state/site-rules.ts";
 
 /** Why a formulary cannot be used. */
@@ -16,7 +11,7 @@ export type FormularyRefusal =
   /** It calls itself signed, and does not say by whom. */
   | { readonly type: "signed-by-nobody" }
   /** Something was edited after it was signed. */
-  | { readonly type: "changed-since"; readonly by: Signer };
+  | { readonly type: "changed-since"; readonly signers: readonly Signer[] };
 
 export interface ReadFormulary {
   readonly formulary: Formulary;
@@ -44,20 +39,20 @@ export async function readFormulary(
   }
   const verified = await verifySignOff({ formulary, sha256 });
   if (verified.ok) {
-    const { fingerprint, ...by } = verified.value;
-    return ok({ formulary, fingerprint, signers: [by] });
+    return ok({ formulary, fingerprint: verified.value.fingerprint, signers: signersOf(verified.value) });
   }
   if (signOff === undefined) return err({ type: "signed-by-nobody" });
-  const { fingerprint: _, ...by } = signOff;
-  return err({ type: "changed-since", by });
+  return err({ type: "changed-since", signers: signersOf(signOff) });
+}
+
+function signersOf({ name, role, date, second }: SignOff): readonly Signer[] {
+  return [{ name, role, date }, ...(second === undefined ? [] : [second])];
 }
 
 /** Whether this version of the page can compute by a formulary that an earlier one found good. */
 export function stillFits(formulary: unknown): boolean {
   return validateFormulary(formulary).ok;
 }
-
-export { compareFormularies };
 
 function parsed(text: string): ReturnType<typeof readFormularyText> {
   try {

@@ -6,11 +6,12 @@ import { keepSite } from "../../effects/kept-site.ts";
 import type { ScreenProps } from "../../frame/screen-props.ts";
 import { siteMessages } from "../../messages/site.ts";
 import { DepartmentLink } from "./department-link.tsx";
+import { OwnFormulary } from "./own-formulary.tsx";
 import { readSiteText } from "./read-site-text.ts";
 import "./site.css";
 
-/** What belongs to the place and stays on the device: its calibration. */
-export function Screen({ site, send }: ScreenProps): VNode {
+/** What belongs to the place and stays on the device: its formulary and its calibration, and the link to its department. */
+export function Screen({ site, formulary, next, send }: ScreenProps): VNode {
   const [refused, setRefused] = useState<readonly string[]>([]);
   const [said, setSaid] = useState("");
   const take = (file: string, text: string): void => {
@@ -29,6 +30,8 @@ export function Screen({ site, send }: ScreenProps): VNode {
   };
   return (
     <div class="site">
+      <OwnFormulary formulary={formulary} next={next} isOfDepartment={false} />
+      <h2>{siteMessages.calibrationTitle}</h2>
       <p>{siteMessages.intro}</p>
       <FileChoice
         label={siteMessages.calibration}

@@ -53,6 +53,8 @@ const counts = new Set([
   "months",
   "children",
   "rows",
+  "uses",
+  "medicines",
   "columns",
   "seconds",
   "places",

@@ -13,6 +13,8 @@ export type ImportIssue =
   | { readonly type: "quote-not-closed"; readonly row: number }
   | { readonly type: "workbook-damaged"; readonly detail: string }
   | { readonly type: "workbook-too-large"; readonly bytes: number; readonly most: number }
+  /** Cells so far apart that the table between them would not fit; `farthest` is where it would end. */
+  | { readonly type: "sheet-scattered"; readonly cells: number; readonly farthest: string }
   | { readonly type: "sheet-missing"; readonly sheet: string; readonly sheets: readonly string[] }
   | { readonly type: "transport-damaged"; readonly atByte: number }
   | { readonly type: "transport-version"; readonly found: string }

@@ -1,4 +1,4 @@
-import { strToU8, zipSync } from "fflate";
+import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
 import { type ImportIssue, type ImportOptions, importStudy, openStudyFile } from "./index.ts";
 
@@ -215,6 +215,44 @@ describe("a workbook", () => {
       sheet: "Children",
       formulaCells: { count: 1, first: ["B2"] },
     });
+  });
+
+  const withCells = (cells: string, part = "worksheets/sheet1.xml"): Uint8Array => {
+    const parts = unzipSync(workbook);
+    const rels = strFromU8(parts["xl/_rels/workbook.xml.rels"] as Uint8Array);
+    return zipSync({
+      ...parts,
+      "xl/_rels/workbook.xml.rels": strToU8(rels.replace("worksheets/sheet1.xml", part)),
+      [`xl/${part}`]: strToU8(sheet.replace("</sheetData>", `${cells}</sheetData>`)),
+    });
+  };
+
+  it.each([
+    ["at the far corner", '<row r="1048576"><c r="XFD1048576"><v>1</v></c></row>', "sheet-scattered"],
+    ["far below", `<row r="90"><c r="A1048576"/><c r="XFD4"/></row>`, "sheet-scattered"],
+    ["past the last column", '<row r="9"><c r="XFE9"><v>1</v></c></row>', "workbook-damaged"],
+    ["past any column", '<row r="9"><c r="ZZZZZZZ9"><v>1</v></c></row>', "workbook-damaged"],
+    ["past any row", '<row r="9"><c r="A999999999"><v>1</v></c></row>', "workbook-damaged"],
+    ["in another way of writing numbers", '<row r="9"><c r="A1e9"><v>1</v></c></row>', "workbook-damaged"],
+    ["in entities", '<row r="9"><c r="A&#57;99999999"><v>1</v></c></row>', "workbook-damaged"],
+    ["behind a quoted end of the tag", `<row r="9"><c t=">" r = 'A999999999'/></row>`, "workbook-damaged"],
+    ["twice", '<row r="9"><c s="1" r="A9" r="A999999999"/></row>', "workbook-damaged"],
+    ["with a prefix", '<row r="9"><x:c s="1" r="XFD1048576"/></row>', "sheet-scattered"],
+  ])("with a cell %s is refused before a table is made of it", async (_name, cells, type) => {
+    for (const part of ["worksheets/sheet1.xml", "elsewhere/part.xml"]) {
+      expect(await openStudyFile(withCells(cells, part))).toMatchObject({ ok: false, error: { type } });
+    }
+  });
+
+  it("with gaps as people leave them is read, and entities of its own are not", async () => {
+    const cells = '<row r="1000"><c r="A1000"><v>92</v></c><c r="CV1000"><v>1</v></c></row>';
+    expect((await openStudyFile(withCells(cells))).ok).toBe(true);
+    const laughs = Array.from({ length: 9 }, (_, i) => `<!ENTITY l${i + 1} "${`&l${i};`.repeat(10)}">`);
+    const head = `<!DOCTYPE x [<!ENTITY l0 "lol"><!ENTITY file SYSTEM "file:///etc/passwd">${laughs.join("")}]>`;
+    const parts = unzipSync(workbook);
+    const text = sheet.replace("?>", `?>${head}`).replace("length_cm", "length_cm &l9;&file;");
+    const file = await openStudyFile(zipSync({ ...parts, "xl/worksheets/sheet1.xml": strToU8(text) }));
+    expect(file.ok && file.value.header[0]).toBe("length_cm &l9;&file;");
   });
 
   it("names its sheets when another is asked for", async () => {

@@ -2,6 +2,7 @@ import { err, ok, type Result } from "@steelyard/core/result";
 import { type UnzipFileInfo, unzipSync, zipSync } from "fflate";
 import readWorkbookFile from "read-excel-file/universal";
 import type { ImportIssue } from "./import-issue.ts";
+import { checkSheetSpan } from "./sheet-span.ts";
 
 export interface Workbook {
   readonly sheets: readonly string[];
@@ -47,6 +48,11 @@ export async function readWorkbook(
   }
   if (!Object.keys(files).some((name) => name.startsWith("xl/")))
     return err({ type: "not-a-table", found: "zip", atByte: 0 });
+  // Every part: where the sheets lie is said by another part of the same file.
+  for (const xml of Object.values(files)) {
+    const span = checkSheetSpan(xml);
+    if (!span.ok) return span;
+  }
   try {
     // Stored and not packed: the reader then copies and has nothing to inflate.
     const stored = zipSync(files, { level: 0, mtime: new Date(1980, 0, 2) });

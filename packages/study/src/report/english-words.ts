@@ -85,6 +85,8 @@ function describeIssue(issue: ImportIssue): string {
       return `The workbook is damaged or cut off (${issue.detail}). Open it, save it again, and try that.`;
     case "workbook-too-large":
       return `The workbook would unpack to ${formatNumber(Math.round(issue.bytes / 1e6))} MB, or is packed tighter than any table: save the sheet as CSV.`;
+    case "sheet-scattered":
+      return `A sheet has ${formatNumber(issue.cells)} cells as far apart as ${issue.farthest}: delete what lies outside the table, or save the sheet as CSV.`;
     case "sheet-missing":
       return `There is no sheet "${issue.sheet}"; there are: ${issue.sheets.join(", ")}.`;
     case "transport-damaged":

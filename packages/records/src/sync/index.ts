@@ -9,6 +9,20 @@ export {
   type SyncFailure,
   syncFailed,
 } from "./device/sync-transitions.ts";
+export {
+  type DocumentInForce,
+  type DocumentsInForce,
+  documentsInForceSchema,
+  type HeldDocuments,
+  heldDocumentsSchema,
+} from "./wire/document-schema.ts";
+export {
+  type SyncDocumentsAnswer,
+  type SyncDocumentsRequest,
+  type SyncedDocument,
+  syncDocumentsAnswerSchema,
+  syncDocumentsQuerySchema,
+} from "./wire/sync-documents-schema.ts";
 export { longestPull, longestPush, syncProtocol } from "./wire/sync-protocol.ts";
 export {
   type PullAnswer,

@@ -34,7 +34,7 @@ export async function registerRoutes(server: FastifyInstance, records: RecordsSe
     server.route({
       method: route.method,
       url: route.url,
-      bodyLimit: service.settings.limits.bodyBytes,
+      bodyLimit: Math.max(route.bodyBytes ?? 0, service.settings.limits.bodyBytes),
       config: {
         rateLimit: route.perMinute === undefined ? {} : { max: Math.min(route.perMinute, requestsPerMinute) },
       },

@@ -1,4 +1,12 @@
+import { auditRoute, verifyAuditRoute } from "./audit-routes.ts";
 import { devicesRoute, enrolDeviceRoute, revokeDeviceRoute } from "./device-routes.ts";
+import {
+  addDocumentRoute,
+  documentRoute,
+  documentsRoute,
+  publishDocumentRoute,
+  signDocumentRoute,
+} from "./document-routes.ts";
 import { healthRoute, metricsRoute, readyRoute } from "./operation-routes.ts";
 import {
   addPasskeyRoute,
@@ -18,7 +26,7 @@ import {
   signInRoute,
   signOutRoute,
 } from "./session-routes.ts";
-import { pullRoute, pushRoute } from "./sync-routes.ts";
+import { pullRoute, pushRoute, syncDocumentsRoute } from "./sync-routes.ts";
 
 /** Every way into the records. A route that is not here does not exist. */
 export const routeTable: readonly Route[] = [
@@ -45,4 +53,12 @@ export const routeTable: readonly Route[] = [
   devicesRoute,
   enrolDeviceRoute,
   revokeDeviceRoute,
+  documentsRoute,
+  documentRoute,
+  addDocumentRoute,
+  signDocumentRoute,
+  publishDocumentRoute,
+  syncDocumentsRoute,
+  auditRoute,
+  verifyAuditRoute,
 ];

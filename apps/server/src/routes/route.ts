@@ -50,6 +50,8 @@ export interface Route {
   readonly roles: "anyone" | readonly Role[];
   /** Requests of one address or principal a minute, where fewer than elsewhere: it costs much, or invites guessing. */
   readonly perMinute?: number;
+  /** Largest body, where it is more than elsewhere. */
+  readonly bodyBytes?: number;
   /** Absent: a body is not looked at. */
   readonly body?: GenericSchema<unknown, unknown>;
   readonly query?: GenericSchema<unknown, unknown>;

@@ -1,5 +1,8 @@
 import type { Principal } from "@steelyard/records/people";
 import {
+  documentsInForceSchema,
+  type HeldDocuments,
+  heldDocumentsSchema,
   type PullRequest,
   type PushRequest,
   pullAnswerSchema,
@@ -7,7 +10,7 @@ import {
   pushAnswerSchema,
   pushRequestSchema,
 } from "@steelyard/records/sync";
-import { acceptPush, answerPull, type Sender } from "@steelyard/records/sync-server";
+import { acceptPush, answerDocuments, answerPull, type Sender } from "@steelyard/records/sync-server";
 import type { Route } from "./route.ts";
 
 export const pushRoute: Route = {
@@ -33,6 +36,19 @@ export const pullRoute: Route = {
   handle: async ({ principal, query }, { store }) => ({
     status: 200,
     body: await answerPull(store, senderOf(principal), query as PullRequest),
+  }),
+};
+
+/** What the site computes by: a device that holds it gets nothing but the word that it does. */
+export const syncDocumentsRoute: Route = {
+  method: "GET",
+  url: "/api/sync/documents",
+  roles: ["device"],
+  query: heldDocumentsSchema,
+  replies: { 200: documentsInForceSchema },
+  handle: async ({ principal, query }, { store }) => ({
+    status: 200,
+    body: await answerDocuments(store, senderOf(principal), query as HeldDocuments),
   }),
 };
 

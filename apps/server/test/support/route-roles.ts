@@ -8,6 +8,8 @@ export interface RouteRoles {
 }
 
 const people = ["clinician", "reviewer", "researcher", "administrator"] as const;
+const documentReaders = ["clinician", "reviewer", "administrator"] as const;
+const noDocument = "0".repeat(64);
 const unknown = "00000000-0000-4000-8000-00000000dead";
 const password = "violet kettle sings at noon";
 const pushed = { protocol: 1, sentAt: "2026-11-25T03:12:00.000Z", events: [] };
@@ -45,5 +47,25 @@ export const routeRoles: Readonly<Record<string, RouteRoles>> = {
   "GET /api/devices": { may: ["administrator"], ok: 200 },
   "POST /api/devices": { may: ["administrator"], send: { name: "Resus 2" }, ok: 200 },
   "POST /api/devices/revoke": { may: ["administrator"], send: { id: unknown }, ok: 404 },
+  "GET /api/documents": { may: documentReaders, send: { kind: "formulary" }, ok: 200 },
+  "GET /api/document": { may: documentReaders, send: { sha256: noDocument }, ok: 404 },
+  "POST /api/documents": {
+    may: documentReaders,
+    send: { kind: "calibration", label: "A label", content: "{" },
+    ok: 422,
+  },
+  "POST /api/documents/sign": {
+    may: ["reviewer"],
+    send: { sha256: noDocument, password: "wrong", registration: "x" },
+    ok: 401,
+  },
+  "POST /api/documents/publish": {
+    may: ["reviewer", "administrator"],
+    send: { sha256: noDocument },
+    ok: 404,
+  },
+  "GET /api/sync/documents": { may: ["device"], send: { protocol: "1" }, ok: 200 },
+  "GET /api/audit": { may: ["administrator"], ok: 200 },
+  "POST /api/audit/verify": { may: ["administrator"], send: {}, ok: 200 },
   "POST /api/password": { may: people, send: { current: "wrong", next: password }, ok: 401 },
 };

@@ -14,6 +14,7 @@ import {
 import type { Engine } from "./dialect/engine.ts";
 import { addDocument, type DocumentIssue, publishDocument, signDocument } from "./documents.ts";
 import { type HandedOut, handedOut } from "./handed-out.ts";
+import { type AuditSearch, listAudit } from "./list-audit.ts";
 import { findDocument, listDocuments } from "./list-documents.ts";
 import { type PurgeRequest, purgeCases } from "./purge-cases.ts";
 import { type ChangePage, type ReadRequest, readCaseEvents, readChanges } from "./read-events.ts";
@@ -48,7 +49,9 @@ export interface Store {
     readonly before?: number;
     readonly limit: number;
   }) => Promise<readonly AuditEntryRow[]>;
-  readonly verifyAudit: () => Promise<AuditReport>;
+  readonly listAudit: (search: AuditSearch) => ReturnType<typeof listAudit>;
+  /** Of every site, or of one. */
+  readonly verifyAudit: (site?: string) => Promise<AuditReport>;
   readonly enrolDevice: (request: EnrolRequest) => Promise<Device>;
   readonly findDevice: (token: string) => Promise<Device | undefined>;
   readonly listDevices: (site: string) => Promise<readonly Device[]>;
@@ -126,7 +129,8 @@ export function createStore({ db, engine, clock, epoch }: StoreParts): Store {
         .orderBy("position", "desc")
         .limit(limit)
         .execute(),
-    verifyAudit: () => verifyAudit(db),
+    listAudit: (search) => listAudit(db, search),
+    verifyAudit: (site) => verifyAudit(db, site),
     enrolDevice: (request) => enrolDevice(db, clock, request),
     findDevice: (token) => findDevice(db, token),
     listDevices: (site) => listDevices(db, site),

@@ -34,9 +34,10 @@ export interface AuditReport {
 
 const PAGE = 1_000;
 
-/** Reads the whole log of every site, follows the chain and compares the events with what was logged when they came. */
-export async function verifyAudit(db: Kysely<Tables>): Promise<AuditReport> {
-  const sites = await db.selectFrom("site").selectAll().orderBy("id").execute();
+/** Reads the whole log of every site, or of one, follows the chain and compares the events with what was logged when they came. */
+export async function verifyAudit(db: Kysely<Tables>, only?: string): Promise<AuditReport> {
+  const all = db.selectFrom("site").selectAll().orderBy("id");
+  const sites = await (only === undefined ? all : all.where("id", "=", only)).execute();
   const faults: AuditFault[] = [];
   const ends: { site: string; entries: number; hash: string }[] = [];
   for (const { id: site, audit_count, audit_hash } of sites) {

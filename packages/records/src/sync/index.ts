@@ -16,13 +16,6 @@ export {
   type HeldDocuments,
   heldDocumentsSchema,
 } from "./wire/document-schema.ts";
-export {
-  type SyncDocumentsAnswer,
-  type SyncDocumentsRequest,
-  type SyncedDocument,
-  syncDocumentsAnswerSchema,
-  syncDocumentsQuerySchema,
-} from "./wire/sync-documents-schema.ts";
 export { longestPull, longestPush, syncProtocol } from "./wire/sync-protocol.ts";
 export {
   type PullAnswer,

@@ -200,6 +200,10 @@ describe.each(labelSheets)("drawLabels() on $id", (sheet) => {
     }
     const plain = drawLabels({ ...context, sheet, report, problems });
     expect([...fillsOf(plain)].filter((fill) => !/^#(..)\1\1$/.test(fill))).toEqual([]);
+    // A syringe made up to 8,000 micrograms/mL is labelled as any mass of that size is written.
+    const infusions = textOf(drawLabels({ ...context, sheet, report, problems: ["arrest"] }));
+    expect(infusions).toContain("400 mg / 50 mL 8 mg/mL");
+    expect(infusions).not.toMatch(/\d,\d{3} (?:micro|nano)grams\/mL/);
     const text = textOf(drawLabels({ ...context, sheet, report, problems: ["anaphylaxis"] }));
     expect(text).toContain("adrenaline 280 micrograms = 0.28 mL 1 mg/mL, anaphylaxis, IM");
     expect(text).toContain("DRAFT, not signed");

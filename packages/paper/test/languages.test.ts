@@ -75,6 +75,15 @@ function textsOf(items: readonly Item[], language = "fr"): readonly { text: stri
   });
 }
 
+describe("the length in French papers", () => {
+  it("is called longueur: taille is said of the waist and of a standing height alone", () => {
+    for (const [place, sentence] of sentencesOf(FRENCH_PAPER)) {
+      const others = sentence.replaceAll(/tour de taille|taille debout/gi, "");
+      expect(others, place).not.toMatch(/taille/i);
+    }
+  });
+});
+
 describe("a paper in French", () => {
   it("says doses in French and marks the words of the formulary as English, in the PDF and in the SVG", async () => {
     const context = await sampleContext({ formulary: draftFormulary, messages: FRENCH_PAPER });
@@ -115,5 +124,18 @@ describe("a paper in French", () => {
       .pages.flatMap(({ items }) => textsOf(items, ""))
       .map(({ text }) => text);
     expect(guide.join(" ")).not.toContain("Traduction");
+  });
+
+  it("takes the words of a site's own formulary to be in the language that it states", async () => {
+    const formulary = { ...draftFormulary, language: "fr" };
+    const marked = async (messages: PaperMessages): Promise<ReadonlySet<string>> => {
+      const context = await sampleContext({ formulary, messages });
+      const input = { ...context, size: pageSizes.a4, formulary, problems: ["anaphylaxis"] as const };
+      const texts = drawBooklet(input).pages.flatMap(({ items }) => textsOf(items, "page"));
+      expect(texts.some(({ text }) => text.includes("restent en anglais"))).toBe(false);
+      return new Set(texts.map(({ language }) => language));
+    };
+    expect(await marked(FRENCH_PAPER)).toEqual(new Set(["page"]));
+    expect(await marked(ENGLISH_PAPER)).toEqual(new Set(["page", "fr"]));
   });
 });

@@ -8,6 +8,8 @@ export interface Formulary {
   readonly id: string;
   readonly version: string;
   readonly title: string;
+  /** The language of its words as a tag of BCP 47, such as "fr"; English where absent, as the draft is. Numbers in it are written the same in any language. */
+  readonly language?: string;
   readonly signed: boolean;
   readonly medicines: readonly Medicine[];
   /** The energies that the site's defibrillators can be set to, J, rising. */

@@ -17,7 +17,7 @@ import type { ChosenBasis } from "./choose-basis.ts";
 import type { Means } from "./deliver.ts";
 import { drawUp } from "./draw-up.ts";
 import { mlPerHPerDose } from "./infusion-rate.ts";
-import { labelOf } from "./label-of.ts";
+import { labelOfPrepared } from "./label-of.ts";
 import type { LimitedDose } from "./limited-dose.ts";
 import { errorPercent } from "./measure-volume.ts";
 import type { InfusionRule } from "./rule.ts";
@@ -128,7 +128,7 @@ export function prepareInfusion({
     amount: total,
     totalMl,
     diluent,
-    concentration: labelOf(concentration),
+    concentration: labelOfPrepared(concentration),
     mlPerH: toNumber(rate),
     lowMlPerH: toNumber(pumpRate(lesser(multiply(exactly(rule.lowPerKg), factor), highest), highest)),
     highMlPerH: toNumber(pumpRate(highest, highest)),

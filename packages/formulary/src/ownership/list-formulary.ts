@@ -65,8 +65,9 @@ function signers({ second, ...first }: SignOff): string {
     .join("; and by ");
 }
 
-function siteParts({ deviceEnergiesJ, problemOrder, overlays = [] }: Formulary): string[] {
+function siteParts({ language, deviceEnergiesJ, problemOrder, overlays = [] }: Formulary): string[] {
   return [
+    ...(language === undefined ? [] : [`Language of its words: ${language}.`]),
     `Device energies: ${deviceEnergiesJ.map((energyJ) => formatNumber(energyJ)).join(", ")} J.`,
     ...(problemOrder ? [`Order of problems: ${problemOrder.join(", ")}.`] : []),
     ...overlays.map(

@@ -40,6 +40,9 @@ export const formularySchema: v.GenericSchema<unknown, Formulary> = v.strictObje
   id: identifier,
   version: text,
   title: text,
+  language: v.exactOptional(
+    v.pipe(v.string(), v.regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, 'must be a language tag such as "fr"')),
+  ),
   signed: v.boolean(),
   medicines: v.array(medicineSchema),
   deviceEnergiesJ: v.array(positive),

@@ -80,11 +80,18 @@ function drawHead({ messages, typefaces, imprint }: SheetContext, framed: Framed
   const marks = pageMarks({ imprint, messages });
   const note = [messages.frame.pageOf({ page, pages }), ...marks];
   const stepMm = marks.length > 1 ? 4.2 : 5;
+  const noteMm = Math.max(...marks.map((text) => typefaces.widthMm(text, { font: "bold", sizePt: 9 })), 0);
+  const roomMm = box.widthMm - noteMm - 3;
+  // A long subtitle is set smaller rather than on the marks beside it.
+  const subtitlePt =
+    [9, 8.5, 8, 7.5].find(
+      (sizePt) => typefaces.widthMm(subtitle ?? "", { font: "regular", sizePt }) <= roomMm,
+    ) ?? 7;
   return [
     group([setText(typefaces, title, [box.xMm, top + 6.5], { font: "bold", sizePt: 17 })], { role: "H1" }),
     ...(subtitle === undefined
       ? []
-      : [setText(typefaces, subtitle, [box.xMm, top + 12], { sizePt: 9, colour: soft })]),
+      : [setText(typefaces, subtitle, [box.xMm, top + 12], { sizePt: subtitlePt, colour: soft })]),
     ...note.map((text, i) =>
       setText(typefaces, text, [right, top + stepMm * (1 + i)], {
         sizePt: 9,

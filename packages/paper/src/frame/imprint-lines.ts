@@ -1,5 +1,6 @@
 import { formatNumber } from "@steelyard/core/units";
 import { cautionBlock } from "@steelyard/core/wording";
+import { formularyTag } from "./formulary-language.ts";
 import type { Imprint } from "./imprint.ts";
 import type { SheetContext } from "./sheet-context.ts";
 
@@ -34,10 +35,11 @@ function shortFingerprint({ fingerprint }: Pick<Imprint, "fingerprint">): string
   return (fingerprint.slice(0, 16).match(/.{4}/g) ?? []).join(" ");
 }
 
-/** Where there are words of a formulary on a page: in which language they are, if that is not the language of the page. */
+/** Where there are English words of a formulary on a page in another language: that they are English. */
 export function formularyWords({ imprint, messages }: SheetContext): readonly string[] {
   const words = messages.frame.formularyWords;
-  return imprint.formulary === undefined || words === "" ? [] : [words];
+  const isEnglish = formularyTag({ imprint }) === "en";
+  return imprint.formulary === undefined || words === "" || !isEnglish ? [] : [words];
 }
 
 /** What nobody may overlook on a page, in bold where there is room: that it is not signed, that its words are unreviewed. */

@@ -13,7 +13,13 @@ export interface Imprint {
     readonly children: number;
     readonly signed: boolean;
   };
-  readonly formulary?: { readonly title: string; readonly version: string; readonly signOff?: SignOff };
+  readonly formulary?: {
+    readonly title: string;
+    readonly version: string;
+    /** Of its words; English where absent. */
+    readonly language?: string;
+    readonly signOff?: SignOff;
+  };
   /** Whether everything it rests on has been signed by the site: without that it is a draft and says so across the page. */
   readonly signed: boolean;
   /** YYYY-MM-DD. */
@@ -88,6 +94,7 @@ export async function createImprint(input: ImprintInput): Promise<Result<Imprint
           formulary: {
             title: formulary.title,
             version: formulary.version,
+            ...(formulary.language === undefined ? {} : { language: formulary.language }),
             ...(verified?.ok ? { signOff: verified.value } : {}),
           },
         }),

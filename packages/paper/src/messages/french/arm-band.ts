@@ -3,7 +3,7 @@ import type { ArmBandMessages } from "../arm-band-messages.ts";
 export const FRENCH_ARM_BAND: ArmBandMessages = {
   title: "Bracelet de bras",
   subtitle: "Tour de bras en millimètres, et le milieu du bras",
-  tape: "tour de bras, mm",
+  tape: "périmètre brachial, mm",
   zero: "BORD ZÉRO",
   piece: ({ piece, pieces }) => `ruban, pièce ${piece} sur ${pieces}`,
   glue: ({ piece }) => `coller la pièce ${piece}`,

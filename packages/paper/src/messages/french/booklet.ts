@@ -6,7 +6,7 @@ export const FRENCH_BOOKLET: BookletMessages = {
   how: "Chaque ligne dit selon quel poids elle va\u00a0: total, idéal, ajusté ou maigre. Ouvrir la page de ce poids\u00a0: pour un enfant lourd, le poids total et le poids idéal sont sur des pages différentes. Un enfant plus léger que l’idéal\u00a0: prendre le poids total pour chaque ligne. Dans une page, aucune dose ne change de plus de 10\u00a0%\u202f; elle est calculée pour le poids du milieu.",
   step: ({ from, to }) => (from === to ? `${from}\u00a0kg` : `${from} à ${to}\u00a0kg`),
   computedFor: ({ kg, lengthCm }) =>
-    `Calculé pour ${kg}\u00a0kg. Matériel et signes pour ${lengthCm}\u00a0cm, la taille dont c’est le poids idéal.`,
+    `Calculé pour ${kg}\u00a0kg. Matériel et signes pour ${lengthCm}\u00a0cm, la longueur couchée dont c’est le poids idéal.`,
   tabUnit: "kg",
   pageColumn: "page",
   weightColumn: "poids, kg",

@@ -2,22 +2,22 @@ import type { GuideMessages } from "../guide-messages.ts";
 
 export const FRENCH_GUIDE: GuideMessages = {
   title: "Guide des mesures",
-  subtitle: "La taille et le bras d’abord\u202f; chaque mesure de plus resserre l’étendue",
+  subtitle: "La longueur couchée et le bras d’abord\u202f; chaque mesure de plus resserre l’étendue",
   techniques: {
     "lying-two": {
-      title: "Taille, à deux",
+      title: "Longueur, à deux",
       text: "Sur le dos, jambes droites. L’un tient la tête, regard au plafond\u202f; l’autre appuie sur les genoux, pieds debout. Du sommet du crâne au talon, pas aux orteils.",
     },
     "lying-one": {
-      title: "Taille, seul",
+      title: "Longueur, seul",
       text: "Sommet du crâne contre un appui droit, le mètre à partir de là. Appuyer sur les genoux, pieds debout, et lire au talon. Moins exact\u00a0: mesurer deux fois.",
     },
     "half-sitting": {
-      title: "Taille, demi-assis",
+      title: "Longueur, demi-assis",
       text: "Le mètre le long du dos, du sommet du crâne au siège, puis le long de la jambe au talon. Jambes droites. Dire que c’était demi-assis.",
     },
     seated: {
-      title: "Taille, assis",
+      title: "Longueur, assis",
       text: "Du sommet du crâne au siège, le long de la cuisse au genou, puis au talon. Le moins exact\u00a0: coucher l’enfant dès que possible.",
     },
     "longer-than-tape": {
@@ -50,7 +50,7 @@ export const FRENCH_GUIDE: GuideMessages = {
     },
     "forearm-bone": {
       title: "Os de l’avant-bras",
-      text: "Quand aucune taille n’est possible\u00a0: coude plié, de la pointe du coude à l’os du poignet du côté du petit doigt. Il faut l’âge.",
+      text: "Quand aucune longueur n’est possible\u00a0: coude plié, de la pointe du coude à l’os du poignet du côté du petit doigt. Il faut l’âge.",
     },
   },
 };

@@ -2,12 +2,12 @@ import type { StripMessages } from "../strip-messages.ts";
 
 export const FRENCH_STRIP: StripMessages = {
   title: "Bande de longueur",
-  subtitle: "Le poids d’un enfant d’après la taille couchée et le bras",
+  subtitle: "Le poids d’un enfant d’après la longueur couchée et le bras",
   idealLine: "poids idéal",
   armScale: "bras, mm",
   kilograms: (written) => `${written}\u00a0kg`,
   chartAlt: ({ fromCm, toCm }) =>
-    `Lignes d’égal poids total pour des tailles de ${fromCm} à ${toCm}\u00a0cm selon le tour de bras`,
+    `Lignes d’égal poids total pour des longueurs de ${fromCm} à ${toCm}\u00a0cm selon le périmètre brachial`,
   marginLength: "cm",
   marginIdeal: "idéal kg",
   marginRange: "étendue 95\u00a0%",
@@ -22,7 +22,7 @@ export const FRENCH_STRIP: StripMessages = {
   stepsTitle: "Comment lire",
   steps: [
     "Coucher l’enfant à plat sur le dos le long du ruban, sommet du crâne sur la ligne de tête, visage vers le haut. Une personne tient la tête, une autre les genoux.",
-    "Étendre les jambes, pied d’équerre. Là où le talon touche le ruban se lit la taille.",
+    "Étendre les jambes, pied d’équerre. Là où le talon touche le ruban se lit la longueur couchée.",
     "Mesurer le bras nu et relâché à mi-distance entre les pointes de l’épaule et du coude, en mm, ruban posé sans serrer.",
     "Du talon, aller droit jusqu’au bras. La ligne la plus proche est le poids total. La marge donne le poids idéal et l’étendue.",
   ],
@@ -31,8 +31,8 @@ export const FRENCH_STRIP: StripMessages = {
   postureTitle: "Posture",
   postures: [
     "Seule la taille debout est connue\u00a0: ajouter 0,7\u00a0cm.",
-    "Demi-assis ou assis\u00a0: la taille est moins sûre (écart type 2 à 3\u00a0cm) et l’étendue plus large que ne dit la marge. Dire comment elle a été prise.",
-    "Une personne seule\u00a0: la taille est moins sûre (écart type 1,5\u00a0cm). La prendre deux fois.",
+    "Demi-assis ou assis\u00a0: la longueur est moins sûre (écart type 2 à 3\u00a0cm) et l’étendue plus large que ne dit la marge. Dire comment elle a été prise.",
+    "Une personne seule\u00a0: la longueur est moins sûre (écart type 1,5\u00a0cm). La prendre deux fois.",
   ],
   notForTitle: "Pas pour",
   notFor:
@@ -47,11 +47,11 @@ export const FRENCH_STRIP: StripMessages = {
     contour:
       "Poids total. Chaque ligne a ses kg\u202f; la plus proche est à moins de 2\u00a0% du modèle corporel.",
     arm: "Tour de bras en mm, d’une échelle à l’autre.",
-    ideal: "Poids idéal\u00a0: la médiane des enfants sains de cette taille.",
+    ideal: "Poids idéal\u00a0: la médiane des enfants sains de cette longueur.",
     beyond:
       "Au-delà de ce que le modèle a vu (bras de 2 enfants sur 1\u202f000\u202f; moins de 50\u00a0cm)\u00a0: ne pas s’y fier, peser.",
     margin:
-      "La marge\u00a0: taille, poids idéal, et de combien 95 enfants sur 100 s’écartent de l’estimation près de la ligne idéale\u202f; plus vers les bords.",
+      "La marge\u00a0: longueur, poids idéal, et de combien 95 enfants sur 100 s’écartent de l’estimation près de la ligne idéale\u202f; plus vers les bords.",
   },
   example: ({ lengthCm, armMm, lineKg, low, high, idealKg }) =>
     `Exemple\u00a0: talon à ${lengthCm}\u00a0cm, bras ${armMm}\u00a0mm. La ligne la plus proche dit ${lineKg}\u00a0kg\u202f; 95 enfants sur 100 pèsent de ${low} à ${high}\u00a0kg\u202f; le poids idéal est ${idealKg}\u00a0kg.`,

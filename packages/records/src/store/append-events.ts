@@ -2,6 +2,7 @@ import type { Kysely } from "kysely";
 import { canonicalText } from "../case/canonical-text.ts";
 import type { CaseEvent } from "../case/case-event.ts";
 import { sha256 } from "./audit-hash.ts";
+import { refreshSummaries } from "./case-summaries.ts";
 import { type LockedSite, withSiteLocked } from "./site-lock.ts";
 import type { CaseEventRow, Tables } from "./tables.ts";
 
@@ -54,6 +55,8 @@ export async function appendEvents(
         .values(rows.slice(i, i + ROWS))
         .execute();
     }
+    const caseIds = [...new Set(rows.map(({ case_id }) => case_id))];
+    await refreshSummaries(locked.trx, { site: locked.id, caseIds });
     const first = rows[0];
     if (first !== undefined) {
       await locked.note({

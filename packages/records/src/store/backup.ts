@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import { err, ok, type Result } from "@steelyard/core/result";
 import type { Kysely } from "kysely";
+import { rebuildSummaries } from "./case-summaries.ts";
 import { migrationSteps } from "./migrations/migration-steps.ts";
 import type { Store } from "./store.ts";
 import type { Tables } from "./tables.ts";
@@ -178,6 +179,8 @@ async function restoreLines(trx: Kysely<Tables>, lines: AsyncIterable<string>): 
     }
     hash.update(line).update("\n");
   }
+  // What is made from the events is not in a backup: it is made from them again.
+  await rebuildSummaries(trx);
   if (!ended) throw new Refused(number === 0 ? { type: "no-backup" } : { type: "damaged", line: number + 1 });
   return rows;
 }

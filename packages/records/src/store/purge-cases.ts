@@ -40,21 +40,30 @@ function purgeSome(
 ): Promise<{ readonly cases: number; readonly events: number }> {
   return withSiteLocked(db, { site, clock }, async ({ trx, at, nextCursor, note }) => {
     const old = await trx
-      .selectFrom("case_event")
-      .select(["case_id", sql<number>`count(*)`.as("events")])
+      .selectFrom("case_summary")
+      .select("case_id")
       .where("site", "=", site)
-      .groupBy("case_id")
-      .having((having) => having(having.fn.max("received_at"), "<", untouchedSince))
+      .where("touched_at", "<", untouchedSince)
+      .orderBy("touched_at")
       .limit(CASES)
       .execute();
-    for (const { case_id, events } of old) {
+    let sum = 0;
+    for (const { case_id } of old) {
+      const { events } = await trx
+        .selectFrom("case_event")
+        .select(sql<number>`count(*)`.as("events"))
+        .where("site", "=", site)
+        .where("case_id", "=", case_id)
+        .executeTakeFirstOrThrow();
       await trx
         .insertInto("purged_case")
         .values({ site, cursor: nextCursor(), case_id, at, events, reason })
         .execute();
       await trx.deleteFrom("case_event").where("site", "=", site).where("case_id", "=", case_id).execute();
+      await trx.deleteFrom("case_summary").where("site", "=", site).where("case_id", "=", case_id).execute();
       await note({ actor, action: "cases.purge", subject: case_id, detail: { events, reason } });
+      sum += events;
     }
-    return { cases: old.length, events: old.reduce((sum, { events }) => sum + events, 0) };
+    return { cases: old.length, events: sum };
   });
 }

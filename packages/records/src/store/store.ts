@@ -1,6 +1,7 @@
 import type { Result } from "@steelyard/core/result";
 import { type Kysely, sql } from "kysely";
 import type { CaseEvent } from "../case/case-event.ts";
+import type { CasesQuery } from "../department/casebook-wire.ts";
 import type { DocumentKind, DocumentsAnswer, WholeDocument } from "../department/documents-wire.ts";
 import { type AppendOutcome, type AppendRequest, appendEvents } from "./append-events.ts";
 import {
@@ -15,6 +16,7 @@ import type { Engine } from "./dialect/engine.ts";
 import { addDocument, type DocumentIssue, publishDocument, signDocument } from "./documents.ts";
 import { type HandedOut, handedOut } from "./handed-out.ts";
 import { type AuditSearch, listAudit } from "./list-audit.ts";
+import { latestCases, listCases, readCases } from "./list-cases.ts";
 import { findDocument, listDocuments } from "./list-documents.ts";
 import { type PurgeRequest, purgeCases } from "./purge-cases.ts";
 import { type ChangePage, type ReadRequest, readCaseEvents, readChanges } from "./read-events.ts";
@@ -39,6 +41,9 @@ export interface Store {
     readonly site: string;
     readonly caseId: string;
   }) => Promise<readonly CaseEvent[]>;
+  readonly listCases: (query: CasesQuery & { readonly site: string }) => ReturnType<typeof listCases>;
+  readonly latestCases: (of: Parameters<typeof latestCases>[1]) => ReturnType<typeof latestCases>;
+  readonly readCases: (of: Parameters<typeof readCases>[1]) => ReturnType<typeof readCases>;
   readonly purgeCases: (
     request: PurgeRequest,
   ) => Promise<{ readonly cases: number; readonly events: number }>;
@@ -118,6 +123,9 @@ export function createStore({ db, engine, clock, epoch }: StoreParts): Store {
     appendEvents: (request) => appendEvents(db, clock, request),
     readChanges: (request) => readChanges(db, request),
     readCaseEvents: (of) => readCaseEvents(db, of),
+    listCases: (query) => listCases(db, query),
+    latestCases: (of) => latestCases(db, of),
+    readCases: (of) => readCases(db, of),
     purgeCases: (request) => purgeCases(db, clock, request),
     note: ({ site, ...note }) => withSiteLocked(db, { site, clock }, (locked) => locked.note(note)),
     readAudit: ({ site, before, limit }) =>

@@ -4,6 +4,7 @@ export interface Tables {
   readonly store_fact: StoreFactRow;
   readonly site: SiteRow;
   readonly case_event: CaseEventRow;
+  readonly case_summary: CaseSummaryRow;
   readonly purged_case: PurgedCaseRow;
   readonly audit_entry: AuditEntryRow;
   readonly device: DeviceRow;
@@ -52,6 +53,35 @@ export interface CaseEventRow {
   readonly calibration: string | null;
   /** The event as canonical text. */
   readonly payload: string;
+}
+
+/** What the events of a case come to; never written but in the transaction that adds some, and made anew from them at any time. */
+export interface CaseSummaryRow {
+  readonly site: string;
+  readonly case_id: string;
+  readonly code: string;
+  readonly started_at: string;
+  /** The start of the case where it is not deleted. */
+  readonly listed_at: string | null;
+  /** The start of the case where it is not closed either. */
+  readonly open_at: string | null;
+  /** The start of the case where it has an estimate and nobody has weighed the child yet. */
+  readonly due_at: string | null;
+  /** The start of the case where it has an estimate and a later weight. */
+  readonly weighed_at: string | null;
+  readonly closed_at: string | null;
+  readonly estimate_kg: number | null;
+  readonly low95_kg: number | null;
+  readonly high95_kg: number | null;
+  readonly ideal_kg: number | null;
+  readonly later_kg: number | null;
+  readonly later_on: string | null;
+  readonly doses: number;
+  readonly model: string;
+  readonly formulary: string;
+  readonly calibration: string | null;
+  /** By the clock of the server, the last of its events. */
+  readonly touched_at: string;
 }
 
 interface PurgedCaseRow {

@@ -9,6 +9,8 @@ import type { Accounts, AccountsParts, Session, SignInIssue } from "./accounts.t
 import { attemptDelayMs } from "./attempt-delay.ts";
 import { newToken } from "./secrets.ts";
 
+const loginForm = /^[a-z0-9._@-]{1,64}$/;
+
 type SignIn = Pick<
   Accounts,
   "signIn" | "startSession" | "identify" | "endSession" | "confirmPassword" | "changePassword"
@@ -38,7 +40,8 @@ export function createSignIn(parts: AccountsParts): SignIn {
     const stand = await nobodys;
     const until = await beginAttempt(db, clock, { subjects, delayMs: attemptDelayMs });
     if (until !== undefined) return err({ type: "locked", until });
-    const person = await findPerson(db, { login });
+    // What could be nobody's login is not asked for: an engine may not even take the text.
+    const person = loginForm.test(login) ? await findPerson(db, { login }) : undefined;
     const stored = person?.state === "active" ? await readPassword(db, person.id) : undefined;
     const right = await passwords.verify(password, stored ?? stand);
     if (person === undefined || stored === undefined || !right) {

@@ -3,6 +3,7 @@ import { createAudit } from "./0002-audit.ts";
 import { createDocuments } from "./0003-documents.ts";
 import { createPeople } from "./0004-people.ts";
 import { createSignatures } from "./0005-signatures.ts";
+import { createCaseSummary } from "./0006-case-summary.ts";
 import type { MigrationStep } from "./migration-context.ts";
 
 /** In order, by the name under which the database remembers them. Released steps are never edited; new ones are added below. */
@@ -12,4 +13,5 @@ export const migrationSteps: Readonly<Record<string, MigrationStep>> = {
   "0003-documents": createDocuments,
   "0004-people": createPeople,
   "0005-signatures": createSignatures,
+  "0006-case-summary": createCaseSummary,
 };

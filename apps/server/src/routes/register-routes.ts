@@ -76,6 +76,10 @@ function read(
   for (const part of ["body", "query"] as const) {
     const schema = route[part];
     if (schema === undefined) continue;
+    // A list would pass for an object without words.
+    if (part === "body" && (typeof request.body !== "object" || Array.isArray(request.body))) {
+      return { problem: { status: 400, body: { problem: "malformed", reason: "body: must be an object" } } };
+    }
     const result = v.safeParse(schema, part === "body" ? request.body : { ...(request.query as object) });
     if (!result.success) {
       const [issue] = result.issues;

@@ -1,14 +1,21 @@
 import { readdirSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { departmentFr } from "../src/department/messages/department.fr.ts";
 import { french } from "../src/messages/french.ts";
 import { messages } from "../src/messages/index.ts";
 import { language, speak } from "../src/messages/language.ts";
+import type { Translation } from "../src/messages/translation.ts";
 
 const folder = join(import.meta.dirname, "../src/messages");
-const areas = readdirSync(folder)
-  .filter((file) => /^(\w+\.)?en\.ts$/.test(file))
-  .map((file) => ({ file, area: file === "en.ts" ? "page" : file.replace(".en.ts", "") }));
+const areas = [
+  ...readdirSync(folder)
+    .filter((file) => /^(\w+\.)?en\.ts$/.test(file))
+    .map((file) => ({ file, area: file === "en.ts" ? "page" : file.replace(".en.ts", "") })),
+  // All areas of the page of the department in one.
+  { file: "../department/messages/department.en.ts", area: "department" },
+];
+const translation: Translation = { ...french, department: departmentFr };
 
 /** Words that both languages write alike, file formats and names. */
 const termsOfBoth = new Set([
@@ -19,6 +26,10 @@ const termsOfBoth = new Set([
   "FHIR R4",
   "Note",
   "correction",
+  "Menu",
+  "Dose",
+  "2 doses",
+  "dose 2",
   "posture",
   "site",
   "total",
@@ -141,7 +152,7 @@ const wrongInFrench = [
 describe.each(areas)("the words of $area", ({ file, area }) => {
   const load = async (): Promise<readonly Pair[]> => {
     const [en] = Object.values((await import(join(folder, file))) as object);
-    return pairs(en, french[area as keyof typeof french], area);
+    return pairs(en, translation[area as keyof Translation], area);
   };
 
   it("say the same in both languages, with nothing missing", async () => {

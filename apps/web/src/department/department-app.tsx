@@ -20,9 +20,18 @@ export function DepartmentApp({ effects }: { readonly effects: PageEffects }): V
   const latest = useRef(state);
   latest.current = state;
   const ask = useMemo<Ask>(
-    () => (asked) => {
+    () => async (asked) => {
       const { session } = latest.current;
-      return askServer(asked, { csrf: session.state === "signed-in" ? session.csrf : undefined });
+      if (session.state !== "signed-in") return askServer(asked);
+      const result = await askServer(asked, { csrf: session.csrf });
+      if (result.ok || result.error.type !== "refused" || result.error.problem !== "wrong-csrf")
+        return result;
+      // Another tab has signed in anew: with its proof, if it is the same person.
+      const now = await askServer({ path: "session", schema: sessionAnswerSchema });
+      if (!now.ok) return result;
+      send({ type: "session-told", session: now.value });
+      const isSame = now.value.state === "signed-in" && now.value.person.id === session.person.id;
+      return isSame && now.value.state === "signed-in" ? askServer(asked, { csrf: now.value.csrf }) : result;
     },
     [],
   );

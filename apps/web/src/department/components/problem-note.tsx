@@ -2,6 +2,7 @@ import type { VNode } from "preact";
 import { FormularyText } from "../../components/formulary-text/formulary-text.tsx";
 import type { ApiProblem } from "../api/api-problem.ts";
 import { words } from "../messages/index.ts";
+import { writeTime } from "./write-time.ts";
 
 /** What the server said against something, in words; the alert is there before there is one, so that it is heard. */
 export function ProblemNote({ problem }: { readonly problem: ApiProblem | undefined }): VNode {
@@ -30,7 +31,8 @@ export function describeApiProblem(problem: ApiProblem): string {
   if (problem.type !== "refused") return words.problems[problem.type];
   const { status, problem: code, reason } = problem;
   const known = (words.refusals as Readonly<Record<string, string>>)[code];
-  if (code === "locked" && reason !== undefined) return words.lockedUntil(reason);
+  if (code === "locked" && reason !== undefined && !Number.isNaN(Date.parse(reason)))
+    return words.lockedUntil(writeTime(reason));
   if (known !== undefined) return known;
   if (status === 401) return words.refusals["signed-out"];
   if (status === 403) return words.refusals["not-allowed"];

@@ -77,7 +77,7 @@ export function DepartmentMasthead({ name, screen }: Props): VNode {
             {words.signedIn({
               person: person.name,
               roles: person.roles.map((role) => words.roles[role]).join(", "),
-              site: person.site,
+              siteName: person.site,
             })}
           </p>
         </>

@@ -10,8 +10,8 @@ export const auditEn = {
   actorHint: "an entry’s “who”, such as person:… or command",
   verifyTitle: "Is the log whole?",
   verify: "Check the whole log",
-  whole: (entries: number): string =>
-    `Whole: ${plural(entries, "entry", "entries")}, each in its place and unchanged.`,
+  whole: (count: number): string =>
+    `Whole: ${plural(count, "entry", "entries")}, each in its place and unchanged.`,
   broken: "Not whole. Keep this page, stop using the records, and find out why.",
   hash: (hash: string): string =>
     `Fingerprint of the last entry: ${hash}. Kept elsewhere, it shows later that nothing was rewritten.`,
@@ -23,14 +23,11 @@ export const auditEn = {
     "changed-events": "events of cases were changed",
     "missing-events": "events of cases are missing",
   },
-  at: (position: number): string => `at entry ${position}`,
+  at: (place: number): string => `at entry ${place}`,
   list: "Entries, the latest first",
   none: "No entry is found.",
   place: "No.",
-  time: "Time",
-  who: "Who",
   subject: "On",
-  detail: "More",
   older: "Older entries",
   newer: "Newer entries",
   exportCsv: "Save as CSV",

@@ -15,7 +15,7 @@ export const chartEn = {
     readonly within10: string;
   }): string => `${plural(n, "case", "cases")}: mean error ${centre}, ${within10} within 10 % of the scale.`,
   limits: (low: string, high: string): string => `Control limits ${low} to ${high}.`,
-  fewLimits: (fewest: number): string => `Control limits are drawn from ${fewest} cases on.`,
+  fewLimits: (limit: number): string => `Control limits are drawn from ${limit} cases on.`,
   noSignal: "No signal.",
   outside: (n: number): string => `${plural(n, "case lies", "cases lie")} outside the limits.`,
   longRun: (n: number): string =>

@@ -18,8 +18,7 @@ export const documentsEn = {
   unreadable: "This version cannot be read by this page. Load the page again; it may be of another version.",
   all: "All versions",
   signing: "Signatures",
-  needs: (have: number, needed: number): string =>
-    `${have} of ${plural(needed, "signature", "signatures")} needed.`,
+  needs: (n: number, total: number): string => `${n} of ${plural(total, "signature", "signatures")} needed.`,
   fourEyes: (medicines: string): string =>
     `Two reviewers have to sign, neither of them its writer, because it holds high-alert medicines: ${medicines}.`,
   twoEyes: "One reviewer has to sign.",
@@ -45,7 +44,6 @@ export const documentsEn = {
   registrationHint: "register and number, as they stand under the signature",
   password: "Your password once more",
   sign: "Sign",
-  signedNow: "Your signature stands under it.",
   publishTitle: "Put in force",
   publishIntro:
     "What is in force goes to every linked device the next time it has the network. Each device says which version it computes by.",
@@ -59,7 +57,6 @@ export const documentsEn = {
   rollBackAsk: (label: string, before: string): string =>
     `${label} was in force before and comes back for every device. ${before} Both stay in the list of what was in force.`,
   rollBackYes: "Roll back",
-  published: (label: string): string => `${label} is in force.`,
   cannotPublish: "It lacks signatures and cannot be put in force.",
   mayNotPublish: "A reviewer or an administrator puts versions in force.",
   isInForce: "This version is in force.",

@@ -16,8 +16,8 @@ export const formularyEn = {
   importLabel: "Formulary file",
   notTaken: (file: string): string => `${file} was not taken:`,
   takeOff: (file: string): string => `Take ${file} away`,
-  importReady: (file: string, medicines: number): string =>
-    `${file} is whole: ${plural(medicines, "medicine", "medicines")}. It is not kept yet.`,
+  importReady: (file: string, count: number): string =>
+    `${file} is whole: ${plural(count, "medicine", "medicines")}. It is not kept yet.`,
   keepImport: "Keep it as a draft",
   label: "Name of this version",
   labelHint: "how people will speak of it",
@@ -80,7 +80,6 @@ export const formularyEn = {
   child: (kg: string, age: string): string => `${kg}, ${age}`,
   line: "Use",
   noEffect: "No example child is given another dose of this medicine.",
-  effectOnly: "Only what changes:",
   gone: "not listed",
   isNew: "new",
   changedTo: (before: string, after: string): string => `${before} → ${after}`,

@@ -38,12 +38,12 @@ export const frameEn = {
   signedIn: ({
     person,
     roles,
-    site,
+    siteName,
   }: {
     readonly person: string;
     readonly roles: string;
-    readonly site: string;
-  }): string => `${person} (${roles}), site ${site}`,
+    readonly siteName: string;
+  }): string => `${person} (${roles}), site ${siteName}`,
   signOut: "Sign out",
   toBedside: "Bedside, the page for one child, works without an account",
   asking: "Asking the server.",
@@ -67,8 +67,10 @@ export const frameEn = {
     "wrong-code": "That code is not valid: mistyped, used already, or too old.",
     "set-up-already": "Somebody has set this department up already. Ask an administrator for an invitation.",
     "login-taken": "Somebody has this login already. Choose another one.",
-    "weak-password":
-      "This password is too easy to guess. Take at least 12 characters; three or four words will do.",
+    "too-short": "This password is too short. Three or four words will do.",
+    "too-long": "This password is too long.",
+    "names-you": "Your name or login is in this password. Others would try that first.",
+    "too-common": "This password is among the first that others would try. Three or four words will do.",
     locked: "Too many wrong passwords: this login is locked for a while. An administrator can unlock it.",
     "last-administrator": "Somebody has to be administrator: this is the last one.",
     "signed-already": "You have signed this version already.",
@@ -92,7 +94,7 @@ export const frameEn = {
     "unknown-person": "There is no such person here.",
     "unknown-device": "There is no such device here.",
     "wrong-csrf": "This page has lost its proof of the session. Load it again.",
-    "foreign-origin": "The page was not loaded from this server. Load it again from there.",
+    "wrong-origin": "The page was not loaded from this server. Load it again from there.",
     "too-many": "Too many requests just now. Wait a minute and try again.",
     "too-large": "This is larger than the server takes.",
     "store-full": "The server’s disk is full. Nothing was kept; tell whoever runs it.",
@@ -100,13 +102,12 @@ export const frameEn = {
     "store-trouble": "The server cannot keep anything just now. Nothing was changed; try again in a while.",
     "server-fault": "The server has made an error. Whoever runs it finds it in the log.",
   },
-  lockedUntil: (reason: string): string =>
-    `Too many wrong passwords: this login is locked. ${reason} An administrator can unlock it earlier.`,
+  lockedUntil: (time: string): string =>
+    `Too many wrong passwords: this login is locked until ${time}. An administrator can unlock it earlier.`,
   refusedBecause: (reason: string): string => `The server has refused this: ${reason}.`,
   unsigned: "Unsigned draft for a licensed reviewer",
   from: "From day",
   to: "To day",
   show: "Show",
-  badDay: "A day as 2026-11-25.",
   orderOfDays: "The first day lies after the last.",
 };

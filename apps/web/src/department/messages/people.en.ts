@@ -13,7 +13,7 @@ export const peopleEn = {
     "Hand this code over yourself. It is shown this once; it works once, and the server does not keep it.",
   validUntil: (time: string): string => `Valid until ${time}.`,
   code: "Invitation code",
-  where: "To be typed in under “I have an invitation code” at",
+  where: (address: string): string => `To be typed in under “I have an invitation code” at ${address}.`,
   listTitle: "Everybody",
   empty: "Nobody is here yet.",
   states: {
@@ -49,7 +49,6 @@ export const peopleEn = {
   tokenOnce:
     "Shown this once. On the device: This site, Department, “Token of this device”. Photograph nothing: whoever has it can send and read cases.",
   tokenCode: "The token as a code to scan",
-  token: "Token",
   hide: "It is on the device; hide it",
   noDevices: "No device may send cases yet.",
   devicesTitle: "Devices",

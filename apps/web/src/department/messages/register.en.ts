@@ -11,7 +11,6 @@ export const registerEn = {
   due: "Scale weight",
   dues: { all: "with or without", weight: "still to be weighed" },
   code: "Case code",
-  codeHint: "the whole code",
   none: "No case is found. Change the filters, or wait until a device has had the network.",
   running: "clock running",
   estimated: (kg: string, low: string, high: string): string => `${kg} estimated, ${low} to ${high}`,
@@ -36,8 +35,8 @@ export const registerEn = {
   makeExport: "Make the file",
   made: (file: string, rows: number): string => `${file} holds ${plural(rows, "case", "cases")}.`,
   saveFile: "Save the file",
-  fewRows: (rows: number, fewest: number): string =>
-    `Only ${plural(rows, "case", "cases")}: with fewer than ${fewest} a child may be known by being among them. Take a longer period, or agree first on who sees the file.`,
+  fewRows: (rows: number, limit: number): string =>
+    `Only ${plural(rows, "case", "cases")}: with fewer than ${limit} a child may be known by being among them. Take a longer period, or agree first on who sees the file.`,
   earlier: "There are earlier cases that the file does not hold: ask for them by days.",
   study: "Open it on the Study screen of Bedside, or with “steelyard study”.",
 };

@@ -59,7 +59,6 @@ export function RunChartFigure({ chart }: { readonly chart: RunChart }): VNode {
           const at = `translate(${x(index)} ${y(value)})`;
           const name = `${index + 1}: ${writeError(value)}`;
           return (
-            // biome-ignore lint/suspicious/noArrayIndexKey: a point is its place in the order of time
             <g key={index} transform={at}>
               <title>{name}</title>
               {signals.includes("beyond-limits") ? (

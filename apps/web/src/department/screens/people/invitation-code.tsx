@@ -25,7 +25,7 @@ export function InvitationCode({ name, code, expiresAt, onHide }: Props): VNode 
         {code}
       </p>
       <p>
-        {said.where} <b>{location.host}/department</b>. {said.validUntil(writeTime(expiresAt))}
+        {said.where(`${location.host}/department`)} {said.validUntil(writeTime(expiresAt))}
       </p>
       <p>
         <button class="button" type="button" onClick={onHide}>

@@ -20,8 +20,10 @@ export async function writePaper(given: {
   readonly drawing: Drawing;
   readonly output: string;
   readonly loaded: LoadedPaper;
+  /** Told after each page of a PDF. */
+  readonly onPage?: (done: number) => void;
 }): Promise<void> {
-  const { drawing, output, loaded } = given;
+  const { drawing, output, loaded, onPage } = given;
   const { typefaces } = loaded.context;
   const faults = checkDrawing(drawing, typefaces);
   if (faults.length > 0) throw drawingFailure(faults);
@@ -39,7 +41,12 @@ export async function writePaper(given: {
     return;
   }
   const creator = `steelyard ${SOFTWARE_VERSION}`;
-  const content = await renderPdf(drawing, { typefaces, madeOn: loaded.madeOn, creator });
+  const content = await renderPdf(drawing, {
+    typefaces,
+    madeOn: loaded.madeOn,
+    creator,
+    ...(onPage && { onPage }),
+  });
   await writeWhole([{ path: output, content }]);
   say(drawing, [output]);
 }

@@ -11,6 +11,8 @@ export interface RenderPdfOptions {
   readonly madeOn: string;
   /** What made it, as "steelyard 0.1.0". */
   readonly creator: string;
+  /** Told after each page: how many of how many are written. */
+  readonly onPage?: (done: number, of: number) => void;
 }
 
 /**
@@ -50,7 +52,7 @@ export interface RenderPdfOptions {
  */
 export function renderPdf(
   drawing: Drawing,
-  { typefaces, madeOn, creator }: RenderPdfOptions,
+  { typefaces, madeOn, creator, onPage }: RenderPdfOptions,
 ): Promise<Uint8Array> {
   const pdf = new PDFDocument({
     autoFirstPage: false,
@@ -75,6 +77,7 @@ export function renderPdf(
   for (const [index, page] of drawing.pages.entries()) {
     labels.push(index, { P: new String(page.label) });
     addPage({ pdf, page, whole, typefaces });
+    onPage?.(index + 1, drawing.pages.length);
   }
   whole.end();
   pdf._root.data.PageLabels = { Nums: labels };

@@ -5,6 +5,7 @@
  * `--write` keeps the result in `docs/evidence/records.json` and writes `docs/evidence/records.md` and the figures of
  * `docs/scale.md` again.
  */
+import { spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { cpus, tmpdir } from "node:os";
 import { join } from "node:path";
@@ -95,6 +96,7 @@ try {
   if (values.write) {
     const file = fileURLToPath(new URL("../docs/evidence/records.json", import.meta.url));
     writeFileSync(file, `${JSON.stringify(result, undefined, 2)}\n`);
+    spawnSync("biome", ["format", "--write", file]);
     writePages(result);
   }
 } finally {

@@ -1,4 +1,6 @@
 import { auditRoute, verifyAuditRoute } from "./audit-routes.ts";
+import { fitCalibrationRoute } from "./calibration-routes.ts";
+import { accuracyRoute, caseEventRoute, caseRoute, casesRoute } from "./casebook-routes.ts";
 import { devicesRoute, enrolDeviceRoute, revokeDeviceRoute } from "./device-routes.ts";
 import {
   addDocumentRoute,
@@ -7,6 +9,7 @@ import {
   publishDocumentRoute,
   signDocumentRoute,
 } from "./document-routes.ts";
+import { exportRoute } from "./export-routes.ts";
 import { healthRoute, metricsRoute, readyRoute } from "./operation-routes.ts";
 import {
   addPasskeyRoute,
@@ -53,6 +56,12 @@ export const routeTable: readonly Route[] = [
   devicesRoute,
   enrolDeviceRoute,
   revokeDeviceRoute,
+  casesRoute,
+  caseRoute,
+  caseEventRoute,
+  accuracyRoute,
+  exportRoute,
+  fitCalibrationRoute,
   documentsRoute,
   documentRoute,
   addDocumentRoute,

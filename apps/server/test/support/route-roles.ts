@@ -47,6 +47,12 @@ export const routeRoles: Readonly<Record<string, RouteRoles>> = {
   "GET /api/devices": { may: ["administrator"], ok: 200 },
   "POST /api/devices": { may: ["administrator"], send: { name: "Resus 2" }, ok: 200 },
   "POST /api/devices/revoke": { may: ["administrator"], send: { id: unknown }, ok: 404 },
+  "GET /api/cases": { may: ["clinician"], ok: 200 },
+  "GET /api/case": { may: ["clinician"], send: { caseId: unknown }, ok: 404 },
+  "POST /api/case/event": { may: ["clinician"], send: { event: {} }, ok: 422 },
+  "GET /api/accuracy": { may: ["clinician", "reviewer", "researcher"], ok: 200 },
+  "GET /api/export": { may: ["researcher"], ok: 200 },
+  "POST /api/calibration/fit": { may: ["reviewer", "clinician"], send: { name: "Larch ward" }, ok: 422 },
   "GET /api/documents": { may: documentReaders, send: { kind: "formulary" }, ok: 200 },
   "GET /api/document": { may: documentReaders, send: { sha256: noDocument }, ok: 404 },
   "POST /api/documents": {

@@ -27,4 +27,5 @@ export {
   type StudyRowFault,
   studyEvents,
 } from "./read-study-rows.ts";
+export { fewestResearchRows, writeResearchRows } from "./write-research-rows.ts";
 export { studyColumns, writeStudyRows } from "./write-study-rows.ts";

@@ -65,3 +65,17 @@ export async function readCaseEvents(
     .execute();
   return rows.map(({ payload }) => JSON.parse(payload) as CaseEvent);
 }
+
+/** Throws where there is no such event at the site. */
+export async function cursorOf(
+  db: Kysely<Tables>,
+  { site, id }: { readonly site: string; readonly id: string },
+): Promise<number> {
+  const { cursor } = await db
+    .selectFrom("case_event")
+    .select("cursor")
+    .where("site", "=", site)
+    .where("id", "=", id)
+    .executeTakeFirstOrThrow();
+  return cursor;
+}

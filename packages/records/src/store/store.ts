@@ -19,7 +19,7 @@ import { type AuditSearch, listAudit } from "./list-audit.ts";
 import { latestCases, listCases, readCases } from "./list-cases.ts";
 import { findDocument, listDocuments } from "./list-documents.ts";
 import { type PurgeRequest, purgeCases } from "./purge-cases.ts";
-import { type ChangePage, type ReadRequest, readCaseEvents, readChanges } from "./read-events.ts";
+import { type ChangePage, cursorOf, type ReadRequest, readCaseEvents, readChanges } from "./read-events.ts";
 import { type AuditNote, withSiteLocked } from "./site-lock.ts";
 import type { AuditEntryRow, Tables } from "./tables.ts";
 import { type AuditReport, verifyAudit } from "./verify-audit.ts";
@@ -41,6 +41,8 @@ export interface Store {
     readonly site: string;
     readonly caseId: string;
   }) => Promise<readonly CaseEvent[]>;
+  /** The place of an event among the changes of its site. */
+  readonly cursorOf: (of: { readonly site: string; readonly id: string }) => Promise<number>;
   readonly listCases: (query: CasesQuery & { readonly site: string }) => ReturnType<typeof listCases>;
   readonly latestCases: (of: Parameters<typeof latestCases>[1]) => ReturnType<typeof latestCases>;
   readonly readCases: (of: Parameters<typeof readCases>[1]) => ReturnType<typeof readCases>;
@@ -123,6 +125,7 @@ export function createStore({ db, engine, clock, epoch }: StoreParts): Store {
     appendEvents: (request) => appendEvents(db, clock, request),
     readChanges: (request) => readChanges(db, request),
     readCaseEvents: (of) => readCaseEvents(db, of),
+    cursorOf: (of) => cursorOf(db, of),
     listCases: (query) => listCases(db, query),
     latestCases: (of) => latestCases(db, of),
     readCases: (of) => readCases(db, of),

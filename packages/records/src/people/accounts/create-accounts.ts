@@ -20,7 +20,7 @@ import { createSignIn } from "./sign-in.ts";
  * const limits = { idleMs: 1_800_000, absoluteMs: 43_200_000 };
  * const accounts = createAccounts({ store, site: "resus", limits });
  * assert.equal(await accounts.isSetUp(), false);
- * assert.match((await accounts.newSetUpCode()) ?? "", /^[2-9A-Z]{5}(-[2-9A-Z]{5}){3}$/);
+ * assert.match((await accounts.newSetUpCode()) ?? "", /^[2-9A-Z]{5}(-[2-9A-Z]{5}){5}$/);
  * await store.close();
  * ```
  */

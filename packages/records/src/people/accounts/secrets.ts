@@ -6,15 +6,21 @@ export function newToken(): string {
 }
 
 /** Signs that cannot be taken for one another when somebody reads them out: no 0 O 1 I L U. */
+const CODE_SIGNS = 30;
 const SIGNS = "23456789ABCDEFGHJKMNPQRSTVWXYZ";
 
-/** 20 signs of 30, about 98 bits, in groups of five, to be read from a screen or a console and typed. */
+/**
+ * 30 signs of 30, about 147 bits, in groups of five, to be read from a screen or a console and typed: so many bits that a plain
+ * hash of it can be kept.
+ *
+ * @source owasp-asvs-5, 6.5.2 (112 bits) and 11.5.1 (128 bits)
+ */
 export function newCode(): string {
   const signs: string[] = [];
-  while (signs.length < 20) {
+  while (signs.length < CODE_SIGNS) {
     for (const byte of randomBytes(32)) {
       // What lies past the last whole multiple is thrown away, so that every sign is as likely.
-      if (byte < 240 && signs.length < 20) signs.push(SIGNS.charAt(byte % SIGNS.length));
+      if (byte < 240 && signs.length < CODE_SIGNS) signs.push(SIGNS.charAt(byte % SIGNS.length));
     }
   }
   return (signs.join("").match(/.{5}/g) ?? []).join("-");

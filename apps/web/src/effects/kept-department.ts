@@ -5,6 +5,8 @@ export interface KeptDepartment {
   readonly token: string;
   readonly epoch?: string;
   readonly cursor?: number;
+  /** The calibration in use is the department's; its hash. */
+  readonly calibration?: string;
 }
 
 export function findDepartment(): KeptDepartment | undefined {

@@ -1,5 +1,6 @@
 import type { CaseEvent } from "@steelyard/records/case";
-import { type RunningVersions, versionsOf } from "../state/versions.ts";
+import type { RunningVersions } from "../state/site-rules.ts";
+import { versionsOf } from "../state/versions.ts";
 import { findSite } from "./kept-site.ts";
 
 let running: RunningVersions | undefined;

@@ -3,8 +3,7 @@ import { formatNumber } from "@steelyard/core/units";
 import type { ChosenField, OptionalField, TypedField } from "../state/bedside-state.ts";
 import type { NextHint } from "../state/next-hint.ts";
 import type { ScreenId } from "../state/screens.ts";
-import type { FormularyInUse } from "../state/site-rules.ts";
-import type { RunningVersions } from "../state/versions.ts";
+import type { FormularyInUse, RunningVersions } from "../state/site-rules.ts";
 
 type ReadingsSaid = CombinedReadings & {
   readonly field: RepeatedField;

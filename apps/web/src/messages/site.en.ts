@@ -33,6 +33,10 @@ export const siteEn = {
   children: ({ children, dates }: SiteEvidence): string =>
     `${formatNumber(children)} ${children === 1 ? "child" : "children"}${dates === undefined ? "" : `, weighed from ${dates.from} to ${dates.to}`}`,
   calibrationTitle: "Calibration",
+  calibrationWaits: (name: string | undefined): string =>
+    name === undefined
+      ? "From the next child on: none."
+      : `From the next child on: the calibration to ${name}.`,
   formulary: {
     title: "Formulary",
     intro:
@@ -97,6 +101,22 @@ export const siteEn = {
     link: "Link this device",
     noToken: "That is no token: it has 32 letters, digits, - and _ or more, and no spaces.",
     unlink: "Unlink this device",
+    unlinkKeep: "Unlink, and keep what the department handed out",
+    unlinkDrop: "Unlink, and use it no longer from the next child on",
+    holds: {
+      formulary: "The formulary comes from the department.",
+      calibration: "The calibration comes from the department.",
+    },
+    refusedDocument: {
+      formulary: "The formulary that the department hands out is not used:",
+      calibration: "The calibration that the department hands out is not used:",
+    },
+    notVerified: {
+      "changed-on-the-way": "it is not what was sent. It is asked for again when the page is next opened.",
+      faulty: "it has faults, or is of another version of Steelyard.",
+      "not-signed": "nobody has signed it.",
+      "edited-since-signed": "it was edited after it was signed.",
+    },
     asking: "Asking the server.",
     reached: "The server answers.",
     waiting: (count: number): string =>

@@ -34,6 +34,10 @@ export const siteFr: Words<typeof siteEn> = {
   children: ({ children, dates }) =>
     `${whole(children)} enfant${FRENCH_NUMBERS.plural(children) === "one" ? "" : "s"}${dates === undefined ? "" : `, de la pesée du ${dates.from} à celle du ${dates.to}`}`,
   calibrationTitle: "Calibrage",
+  calibrationWaits: (name) =>
+    name === undefined
+      ? "À partir du prochain enfant\u00a0: aucun."
+      : `À partir du prochain enfant\u00a0: le calibrage pour ${name}.`,
   formulary: {
     title: "Formulaire",
     intro:
@@ -99,6 +103,23 @@ export const siteFr: Words<typeof siteEn> = {
     link: "Relier cet appareil",
     noToken: "Ce n’est pas un jeton\u00a0: il a au moins 32 lettres, chiffres, - et _, sans espace.",
     unlink: "Délier cet appareil",
+    unlinkKeep: "Délier, et garder ce que le service a remis",
+    unlinkDrop: "Délier, et ne plus l’utiliser à partir du prochain enfant",
+    holds: {
+      formulary: "Le formulaire vient du service.",
+      calibration: "Le calibrage vient du service.",
+    },
+    refusedDocument: {
+      formulary: "Le formulaire que le service remet n’est pas utilisé\u00a0:",
+      calibration: "Le calibrage que le service remet n’est pas utilisé\u00a0:",
+    },
+    notVerified: {
+      "changed-on-the-way":
+        "ce n’est pas ce qui a été envoyé. Il sera redemandé à la prochaine ouverture de la page.",
+      faulty: "il a des fautes, ou vient d’une autre version de Steelyard.",
+      "not-signed": "personne ne l’a signé.",
+      "edited-since-signed": "il a été modifié après la signature.",
+    },
     asking: "Le serveur est interrogé.",
     reached: "Le serveur répond.",
     waiting: (count) =>

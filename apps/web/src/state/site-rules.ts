@@ -1,4 +1,5 @@
 import type { StoredSiteProfile } from "@steelyard/core/body";
+import type { ChildReport } from "@steelyard/core/child";
 import type { Formulary } from "@steelyard/core/dosing";
 import type { FormularyIndex } from "./index-formulary.ts";
 
@@ -19,6 +20,9 @@ export interface OwnFormulary {
   /** None where nobody has signed it. */
   readonly signers: readonly Signer[];
 }
+
+/** What a child is computed by; `own` is the formulary of the site. */
+export type RunningVersions = ChildReport["versions"] & { readonly own?: OwnFormulary };
 
 /** What the doses of a child are computed by. */
 export interface FormularyInUse {

@@ -1,15 +1,11 @@
 import { defaultBodyModel } from "@steelyard/core/body";
-import type { ChildReport } from "@steelyard/core/child";
 import { version } from "../../package.json";
 import type { BedsideState } from "./bedside-state.ts";
 import { formularyIndex } from "./formulary-index.ts";
-import type { OwnFormulary } from "./site-rules.ts";
+import type { RunningVersions } from "./site-rules.ts";
 
 /** What runs here whatever the site has of its own. */
 export const versions = { software: version, model: defaultBodyModel().version };
-
-/** What a child is computed by; `own` is the formulary of the site. */
-export type RunningVersions = ChildReport["versions"] & { readonly own?: OwnFormulary };
 
 /** What is running here; stands on the screen whether there is a child or not. A calibration of another body model is not in use. */
 export function versionsOf({ formulary, site }: Pick<BedsideState, "formulary" | "site">): RunningVersions {

@@ -2,7 +2,7 @@ import { cautionBlock } from "@steelyard/core/wording";
 import type { VNode } from "preact";
 import { messages } from "../../messages/index.ts";
 import { language } from "../../messages/language.ts";
-import type { RunningVersions } from "../../state/versions.ts";
+import type { RunningVersions } from "../../state/site-rules.ts";
 import { LanguageSwitch } from "../language/language-switch.tsx";
 
 /** What the page knows about working without a network. */

@@ -1,5 +1,7 @@
 import {
   collected,
+  type DocumentsInForce,
+  documentsInForceSchema,
   newSyncState,
   nextSyncStep,
   type PullAnswer,
@@ -17,6 +19,7 @@ import { type GenericSchema, safeParse } from "valibot";
 import type { CaseDesk } from "../../state/case-desk.ts";
 import { type DepartmentState, unlinked } from "../../state/department.ts";
 import { findDepartment, type KeptDepartment, keepDepartment } from "../kept-department.ts";
+import { departmentDocuments } from "./department-documents.ts";
 
 /** Cases of other devices are asked for this often while nothing else happens, ms. */
 const lookMs = 30_000;
@@ -28,7 +31,8 @@ export interface Department {
   readonly state: () => DepartmentState;
   readonly subscribe: (tell: () => void) => () => void;
   readonly link: (token: string) => void;
-  readonly unlink: () => void;
+  /** With `drop`, what the department handed out is not used any more from the next child on. */
+  readonly unlink: (drop: boolean) => Promise<void>;
 }
 
 type Answer<T> =
@@ -50,14 +54,25 @@ export function openDepartment(desk: CaseDesk): Department {
   /** Events of the desk that the exchange has been given, or that came by it. */
   const offered = new Set<string>();
   const tellers = new Set<() => void>();
+  const documents = departmentDocuments(
+    () => kept,
+    (calibration) => {
+      const { calibration: _, ...others } = kept ?? {};
+      if (kept !== undefined) change({ ...others, token: kept.token, ...(calibration && { calibration }) });
+    },
+  );
+  const change = (now: KeptDepartment): void => {
+    kept = now;
+    keepDepartment(now);
+  };
 
-  const tell = (change: Partial<DepartmentState> = {}): void => {
+  const tell = (told: Partial<DepartmentState> = {}): void => {
     const { trouble: _, ...rest } = state;
     const refused = sync.refused.map(({ reason }) => reason.type);
     state =
       kept === undefined
         ? unlinked
-        : { ...rest, ...change, link: "on", waiting: sync.waiting.length, refused };
+        : { ...rest, ...told, ...documents.state(), link: "on", waiting: sync.waiting.length, refused };
     for (const each of tellers) each();
   };
   const soon = (ms: number): void => {
@@ -71,8 +86,13 @@ export function openDepartment(desk: CaseDesk): Department {
   };
   const reached = (): void => {
     if (kept !== undefined && (kept.epoch !== sync.epoch || kept.cursor !== sync.cursor)) {
-      kept = { token: kept.token, cursor: sync.cursor, ...(sync.epoch && { epoch: sync.epoch }) };
-      keepDepartment(kept);
+      const { calibration } = findDepartment() ?? kept;
+      change({
+        token: kept.token,
+        cursor: sync.cursor,
+        ...(sync.epoch && { epoch: sync.epoch }),
+        ...(calibration && { calibration }),
+      });
     }
     tell({ reachedAt: Date.now() });
   };
@@ -116,6 +136,12 @@ export function openDepartment(desk: CaseDesk): Department {
       case "wait":
         return Math.max(next.untilMs - Date.now(), 0);
       case "idle":
+        await documents.look(async (query) => {
+          const answer = await ask<DocumentsInForce>(token, documentsInForceSchema, `documents?${query}`);
+          // A server that has none, or does not answer, says so at the next pull.
+          return answer.type === "answer" ? answer.value : undefined;
+        });
+        tell(state.trouble === undefined ? {} : { trouble: state.trouble });
         sync = { ...sync, mustPull: true };
         return lookMs;
       case "halted":
@@ -162,17 +188,18 @@ export function openDepartment(desk: CaseDesk): Department {
       return () => tellers.delete(own);
     },
     link: (token) => {
-      kept = { token };
-      keepDepartment(kept);
+      void documents.end(false);
+      change({ token });
       sync = newSyncState;
       offered.clear();
       tell();
       soon(0);
     },
-    unlink: () => {
+    unlink: async (drop) => {
+      clearTimeout(timer);
+      await documents.end(drop);
       kept = undefined;
       keepDepartment(undefined);
-      clearTimeout(timer);
       tell();
     },
   };

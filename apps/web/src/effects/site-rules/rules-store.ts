@@ -9,6 +9,8 @@ export interface KeptFormulary {
   readonly version: string;
   readonly fingerprint: string;
   readonly from: "file" | "department";
+  /** What the department calls it by. */
+  readonly document?: string;
   readonly signers: readonly Signer[];
   readonly checkedBy: string;
 }

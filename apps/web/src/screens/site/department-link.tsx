@@ -2,6 +2,7 @@ import type { VNode } from "preact";
 import { useId, useState } from "preact/hooks";
 import { useDepartment } from "../../effects/case-desk/use-department.ts";
 import { siteMessages } from "../../messages/site.ts";
+import { documentKinds } from "../../state/department.ts";
 
 /** As `steelyard device add` prints them. */
 const tokens = /^[A-Za-z0-9_-]{32,200}$/;
@@ -13,7 +14,7 @@ export function DepartmentLink(): VNode {
   const [isWrong, setWrong] = useState(false);
   const id = useId();
   const words = siteMessages.department;
-  const { link, waiting, refused, trouble, reachedAt } = state;
+  const { link, waiting, refused, trouble, reachedAt, holds, refusedDocuments } = state;
   return (
     <section class="site__department" aria-labelledby={`${id}-title`}>
       <h2 id={`${id}-title`}>{words.title}</h2>
@@ -69,9 +70,32 @@ export function DepartmentLink(): VNode {
               </ul>
             </div>
           )}
-          <button class="button" type="button" onClick={() => department.unlink()}>
-            {words.unlink}
-          </button>
+          {documentKinds.some((kind) => holds[kind] !== undefined) && (
+            <p>
+              {documentKinds
+                .flatMap((kind) => (holds[kind] === undefined ? [] : [words.holds[kind]]))
+                .join(" ")}
+            </p>
+          )}
+          {refusedDocuments.map(({ kind, why }) => (
+            <p key={kind} role="alert" class="site__unsigned">
+              {words.refusedDocument[kind]} {words.notVerified[why]}
+            </p>
+          ))}
+          {documentKinds.every((kind) => holds[kind] === undefined) ? (
+            <button class="button" type="button" onClick={() => void department.unlink(false)}>
+              {words.unlink}
+            </button>
+          ) : (
+            <>
+              <button class="button" type="button" onClick={() => void department.unlink(false)}>
+                {words.unlinkKeep}
+              </button>
+              <button class="button" type="button" onClick={() => void department.unlink(true)}>
+                {words.unlinkDrop}
+              </button>
+            </>
+          )}
         </>
       )}
     </section>

@@ -2,6 +2,7 @@ import type { StoredSiteProfile } from "@steelyard/core/body";
 import type { VNode } from "preact";
 import { useState } from "preact/hooks";
 import { FileChoice } from "../../components/file-choice/file-choice.tsx";
+import { useDepartment } from "../../effects/case-desk/use-department.ts";
 import { keepSite } from "../../effects/kept-site.ts";
 import type { ScreenProps } from "../../frame/screen-props.ts";
 import { siteMessages } from "../../messages/site.ts";
@@ -14,6 +15,11 @@ import "./site.css";
 export function Screen({ site, formulary, next, send }: ScreenProps): VNode {
   const [refused, setRefused] = useState<readonly string[]>([]);
   const [said, setSaid] = useState("");
+  const { state } = useDepartment();
+  const ofDepartment = {
+    formulary: state.link === "on" && state.holds.formulary !== undefined,
+    calibration: state.link === "on" && state.holds.calibration !== undefined,
+  };
   const take = (file: string, text: string): void => {
     const read = readSiteText(file, text);
     setRefused(read.ok ? [] : read.error);
@@ -30,17 +36,22 @@ export function Screen({ site, formulary, next, send }: ScreenProps): VNode {
   };
   return (
     <div class="site">
-      <OwnFormulary formulary={formulary} next={next} isOfDepartment={false} />
+      <OwnFormulary formulary={formulary} next={next} isOfDepartment={ofDepartment.formulary} />
       <h2>{siteMessages.calibrationTitle}</h2>
       <p>{siteMessages.intro}</p>
-      <FileChoice
-        label={siteMessages.calibration}
-        hint={siteMessages.hint}
-        taken={site && { takeOff: siteMessages.takeOff(site.identity.name) }}
-        refused={refused}
-        onText={take}
-        onTakeOff={takeOff}
-      />
+      {next?.site !== undefined && (
+        <p class="site__waits">{siteMessages.calibrationWaits(next.site.profile?.identity.name)}</p>
+      )}
+      {!ofDepartment.calibration && (
+        <FileChoice
+          label={siteMessages.calibration}
+          hint={siteMessages.hint}
+          taken={site && { takeOff: siteMessages.takeOff(site.identity.name) }}
+          refused={refused}
+          onText={take}
+          onTakeOff={takeOff}
+        />
+      )}
       <p role="status">{said}</p>
       {site === undefined ? <p>{siteMessages.none}</p> : <Evidence site={site} />}
       <DepartmentLink />

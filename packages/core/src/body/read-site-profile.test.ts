@@ -109,6 +109,25 @@ describe("readSiteProfile()", () => {
     expect(faultsOf(changed(place, value))).toEqual([`${place} ${type}`]);
   });
 
+  it("reads back a calibration by lengths alone, whose slope stays as unknown as before", () => {
+    const rows = Array.from({ length: 30 }, (_, i) => {
+      const measurements = { lengthCm: centimetres(70 + 3 * i) };
+      const estimate = estimateWeight(measurements);
+      if (!estimate.ok) throw new Error(`Cannot make row ${i}: ${estimate.error.type}`);
+      return { measurements, weightKg: estimate.value.totalKg * (i % 2 === 0 ? 1.02 : 1.08) };
+    });
+    const calibration = calibrateSite(rows);
+    if (!calibration.ok) throw new Error(calibration.error.type);
+    const identity = {
+      name: "Larch ward",
+      createdOn: "2026-11-25",
+      rowsSha256: "a".repeat(64),
+      signed: true,
+    };
+    const file = writeSiteProfile(calibration.value, { identity, leftOut: [], software: "0.1.0" });
+    expect(readSiteProfile(JSON.parse(JSON.stringify(file))).ok).toBe(true);
+  });
+
   it("lists every fault at once, and that of a row of a list with its number", () => {
     const copy = changed("population.shift", "x");
     (copy.evidence as Json).leftOut = [{ reason: "one", rows: 1 }, { rows: 0 }];

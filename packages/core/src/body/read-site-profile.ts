@@ -73,14 +73,17 @@ export function readSiteProfile(
   return faults.length > 0 ? err({ type: "faulty", faults }) : ok(profile);
 }
 
+/** Rows that say nothing of a slope leave its variance at the prior's, but for the last digits of the arithmetic. */
+const rounded = 1 + 1e-9;
+
 function populationOf(parent: FieldReader, faults: FieldFault[]): PopulationShift {
   const before = faults.length;
   const fields = parent.object("population");
   const variances = fields.object("variance");
   const largest = Math.sqrt(betweenPopulations.shift * betweenPopulations.slope);
   const variance = {
-    shift: variances.number("shift", [leastVariance, betweenPopulations.shift]),
-    slope: variances.number("slope", [leastVariance, betweenPopulations.slope]),
+    shift: variances.number("shift", [leastVariance, betweenPopulations.shift * rounded]),
+    slope: variances.number("slope", [leastVariance, betweenPopulations.slope * rounded]),
     covariance: variances.number("covariance", [-largest, largest]),
   };
   const high = Math.sqrt(variance.shift * variance.slope);

@@ -49,6 +49,19 @@ function questionsOf(cases: number): Readonly<Record<string, (store: Store, n: n
       store.readChanges({ site, since: place(n) * eventsOfCase, limit: 500 }),
     "pull with nothing new": (store) => store.readChanges({ site, since: 2 ** 50, limit: 500 }),
     "one case": (store, n) => store.readCaseEvents({ site, caseId: filledCaseId(site, place(n)) }),
+    "casebook, latest 50": (store) => store.listCases({ site, limit: 50 }),
+    "casebook, 50 from the middle": (store, n) =>
+      store.listCases({
+        site,
+        before: `2024-06-01T00:00:00.000Z ${filledCaseId(site, place(n))}`,
+        limit: 50,
+      }),
+    "a case by its code": (store, n) =>
+      store.listCases({ site, code: filledCaseId(site, place(n)).slice(0, 8), limit: 50 }),
+    "later weights due, 50": (store) => store.listCases({ site, due: "weight", limit: 50 }),
+    "run chart, 500 weighed cases": (store) => store.latestCases({ site, list: "weighed_at", limit: 500 }),
+    "purge with nothing to purge": (store) =>
+      store.purgeCases({ site, actor: "server", untouchedSince: "2021-01-01T00:00:00.000Z", reason: "none" }),
     "audit, latest 50": (store) => store.readAudit({ site, limit: 50 }),
     "audit, 50 from the middle": (store, n) => store.readAudit({ site, before: place(n) + 50, limit: 50 }),
   };

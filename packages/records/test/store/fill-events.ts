@@ -2,6 +2,7 @@ import { spawnSync } from "node:child_process";
 import { hash } from "node:crypto";
 import { join } from "node:path";
 import { DatabaseSync } from "node:sqlite";
+import type { CaseEvent } from "@steelyard/records/case";
 import type { DatabaseSettings } from "@steelyard/records/store";
 import { findPostgres } from "../../../../scripts/find-postgres.ts";
 import { sampleCase } from "../case/sample-events.ts";
@@ -77,7 +78,9 @@ function statements(engine: "sqlite" | "postgres", options: FillOptions): readon
       : `strftime('%Y-%m-%dT%H:%M:%fZ', 1640995200 + ${seconds}, 'unixepoch')`;
   };
   const sqlText = (value: string) => `'${value.replaceAll("'", "''")}'`;
-  const template = sampleCase.map((event, j) => {
+  // Of every fifth case nobody wrote the later weight: a note stands in its place, so that something is due.
+  const instead = { ...sampleCase.at(-3), type: "note", text: "Transferred before weighing" } as CaseEvent;
+  const template = [...sampleCase, instead].map((event, j) => {
     const payload = JSON.stringify({ ...event, id: "@id", caseId: "@case", at: "@at" });
     return `SELECT ${j} AS j, ${sqlText(event.type)} AS type, ${sqlText(payload)} AS body`;
   });
@@ -91,10 +94,18 @@ function statements(engine: "sqlite" | "postgres", options: FillOptions): readon
     return [
       `INSERT INTO site (id, last_cursor, audit_count) VALUES (${site}, ${last + purged}, ${2 * count})`,
       `INSERT INTO case_event (site, cursor, id, case_id, type, at, device, received_at, skew_ms, model, formulary, calibration, payload)
-       SELECT ${site}, k * ${eventsOfCase} + j + 1, id, case_id, type, at, 'device', at, 0, ${versions},
+       SELECT ${site}, k * ${eventsOfCase} + place + 1, id, case_id, type, at, 'device', at, 0, ${versions},
               replace(replace(replace(body, '@id', id), '@case', case_id), '@at', at)
-       FROM (SELECT k, j, type, body, uuid_of(${key}) AS case_id, uuid_of(${key} || '/' || j) AS id, ${at(count, "j")} AS at
-             FROM ${series(count)} CROSS JOIN (${template.join(" UNION ALL ")}) AS template) AS made`,
+       FROM (SELECT k, CASE j WHEN ${eventsOfCase} THEN j - 1 ELSE j END AS place, type, body, uuid_of(${key}) AS case_id,
+                    uuid_of(${key} || '/' || j) AS id, ${at(count, "j")} AS at
+             FROM ${series(count)} CROSS JOIN (${template.join(" UNION ALL ")}) AS template
+             WHERE j <> CASE WHEN k % 5 = 0 THEN ${eventsOfCase - 1} ELSE ${eventsOfCase} END) AS made`,
+      `INSERT INTO case_summary (site, case_id, code, started_at, listed_at, due_at, weighed_at, closed_at, estimate_kg, low95_kg,
+              high95_kg, ideal_kg, later_kg, later_on, doses, model, formulary, calibration, touched_at)
+       SELECT ${site}, uuid_of(${key}), substr(uuid_of(${key}), 1, 8), at, at, CASE WHEN k % 5 = 0 THEN at END,
+              CASE WHEN k % 5 <> 0 THEN at END, at, 18.02, 15.7, 20.6, 17.6, CASE WHEN k % 5 <> 0 THEN 18.4 END,
+              CASE WHEN k % 5 <> 0 THEN '2026-11-27' END, 4, ${versions}, at
+       FROM (SELECT k, ${at(count, "0")} AS at FROM ${series(count)}) AS made`,
       `INSERT INTO purged_case (site, cursor, case_id, at, events, reason)
        SELECT ${site}, ${last} + k + 1, uuid_of('purged/' || ${key}), ${at(purged, "0")}, 11, 'retention of 365 days'
        FROM ${series(purged)}`,

@@ -28,11 +28,26 @@ const asked: Readonly<Record<string, (store: Store) => Promise<unknown>>> = {
     store.listCases({ site, state: "open", from: "2024-01-01", to: "2024-01-31", limit: 20 }),
   "closed cases": (store) => store.listCases({ site, state: "closed", limit: 20 }),
   "later weights due": (store) => store.listCases({ site, due: "weight", limit: 20 }),
-  "a case by its code": (store) => store.listCases({ site, code: "K47-2TP", limit: 20 }),
   "the weighed cases": (store) => store.latestCases({ site, list: "weighed_at", limit: 50 }),
   "whole cases": (store) => store.readCases({ site, caseIds: [caseId, filledCaseId(site, 5)] }),
   "the audit log of one action": (store) => store.listAudit({ site, action: "cases.read", limit: 20 }),
   "the audit log of one person": (store) => store.listAudit({ site, actor: "person:x", limit: 20 }),
+  "several cases": (store) => store.readCases({ site, caseIds: [caseId, filledCaseId(site, 99)] }),
+  "the place of an event": async (store) => {
+    const [first] = await store.readCaseEvents({ site, caseId });
+    return store.cursorOf({ site, id: first?.id ?? "" });
+  },
+  "the casebook": (store) => store.listCases({ site, limit: 20 }),
+  "the casebook of some days": (store) =>
+    store.listCases({ site, from: "2025-01-01", to: "2025-12-31", limit: 20 }),
+  "an earlier page of the casebook": (store) =>
+    store.listCases({ site, before: `2025-01-01T00:00:00.000Z ${caseId}`, limit: 20 }),
+  "a case by its code": (store) => store.listCases({ site, code: caseId.slice(0, 8), limit: 20 }),
+  "the open cases": (store) => store.listCases({ site, state: "open", limit: 20 }),
+  "the closed cases": (store) => store.listCases({ site, state: "closed", limit: 20 }),
+  "the later weights that are due": (store) => store.listCases({ site, due: "weight", limit: 20 }),
+  "the cases of a run chart": (store) => store.latestCases({ site, list: "weighed_at", limit: 20 }),
+  "the log of one actor": (store) => store.listAudit({ site, limit: 20, actor: "device:device" }),
   "the latest of the audit log": (store) => store.readAudit({ site, limit: 20 }),
   "an earlier page of the audit log": (store) => store.readAudit({ site, before: 30, limit: 20 }),
   "the whole audit log, verified": (store) => store.verifyAudit(),

@@ -22,6 +22,7 @@ export function securityHeaders({ https }: { readonly https: boolean }): Fastify
         connectSrc: self,
         manifestSrc: self,
         workerSrc: self,
+        objectSrc: none,
         baseUri: none,
         formAction: none,
         frameAncestors: none,

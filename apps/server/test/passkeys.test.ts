@@ -50,7 +50,10 @@ describe("adding a passkey", () => {
     const { id } = reply.json();
     const stranger = await department.person("administrator");
     expect((await stranger.post("/api/passkeys/remove", { id })).statusCode).toBe(404);
+    const elsewhere = await department.accounts.startSession({ person: person.id, by: "passkey" });
+    const other = visitor(department.server, { ...person, token: elsewhere?.token ?? "" });
     expect((await person.post("/api/passkeys/remove", { id })).json()).toEqual({ removed: true });
+    expect((await other.get("/api/passkeys")).statusCode).toBe(401);
     expect((await person.get("/api/passkeys")).json().passkeys).toEqual([]);
   });
 

@@ -83,7 +83,8 @@ export const removePasskeyRoute: Route = {
   replies: { 200: removedSchema },
   handle: async (request, { accounts }) => {
     const { id } = request.body as { readonly id: string };
-    const done = await accounts.passkeys.remove({ person: sessionOf(request).person, id });
+    const { person, token } = sessionOf(request);
+    const done = await accounts.passkeys.remove({ person, id, keepToken: token });
     return done
       ? { status: 200, body: { removed: true } }
       : { status: 404, body: { problem: "unknown-passkey" } };

@@ -116,7 +116,12 @@ export interface PasskeyRecords {
     readonly from: number;
     readonly to: number;
   }) => Promise<boolean>;
-  readonly remove: (order: { readonly person: Person; readonly id: string }) => Promise<boolean>;
+  /** Every session of the person but the one of `keepToken` ends with it. */
+  readonly remove: (order: {
+    readonly person: Person;
+    readonly id: string;
+    readonly keepToken: string;
+  }) => Promise<boolean>;
   readonly addChallenge: (challenge: Challenge) => Promise<void>;
   readonly takeChallenge: (
     by: { readonly id: string } | { readonly person: string },

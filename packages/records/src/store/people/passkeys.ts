@@ -1,5 +1,6 @@
 import { err, ok, type Result } from "@steelyard/core/result";
 import type { Kysely } from "kysely";
+import { sha256 } from "../audit-hash.ts";
 import { withSiteLocked } from "../site-lock.ts";
 import type { PasskeyRow, Tables } from "../tables.ts";
 import type { Person } from "./person.ts";
@@ -72,7 +73,7 @@ export async function usePasskey(
 export async function removePasskey(
   db: Kysely<Tables>,
   clock: () => string,
-  { person, id }: { readonly person: Person; readonly id: string },
+  { person, id, keepToken }: { readonly person: Person; readonly id: string; readonly keepToken: string },
 ): Promise<boolean> {
   return withSiteLocked(db, { site: person.site, clock }, async ({ trx, note }) => {
     const { numDeletedRows } = await trx
@@ -81,6 +82,12 @@ export async function removePasskey(
       .where("person", "=", person.id)
       .executeTakeFirst();
     if (numDeletedRows === 0n) return false;
+    // Whoever signed in by the lost key is out.
+    await trx
+      .deleteFrom("session")
+      .where("person", "=", person.id)
+      .where("token_sha256", "!=", sha256(keepToken))
+      .execute();
     await note({ actor: `person:${person.id}`, action: "passkey.remove", subject: id });
     return true;
   });

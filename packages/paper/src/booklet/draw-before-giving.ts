@@ -1,6 +1,6 @@
 import type { Formulary, ProblemId, Use } from "@steelyard/core/dosing";
 import { describeProblem } from "@steelyard/core/wording";
-import { type Block, flowColumns, headingBlock } from "../drawing/flow-columns.ts";
+import { type Block, flowPages, headingBlock, noFoot } from "../drawing/flow-columns.ts";
 import type { Box, Group, Item } from "../drawing/item.ts";
 import { hairline, soft } from "../drawing/palette.ts";
 import { paragraphHeightMm, setParagraph } from "../drawing/set-text.ts";
@@ -34,7 +34,7 @@ export function drawBeforeGiving(
     );
     for (const { name, use } of own) blocks.push(useBlock(context, `${name}, ${use.title}`, use, widthMm));
   }
-  return blocks.length === 0 ? [] : flowColumns({ blocks, box, columns: 2, gapMm });
+  return blocks.length === 0 ? [] : flowPages({ blocks, boxOf: () => box, foot: noFoot, columns: 2, gapMm });
 }
 
 function hasWords({ contraindications, cautions, monitoring }: Use): boolean {

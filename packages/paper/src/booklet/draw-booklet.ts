@@ -1,9 +1,9 @@
 import type { Formulary, ProblemId } from "@steelyard/core/dosing";
 import { formatNumber } from "@steelyard/core/units";
 import type { Box, Drawing, Item, Page } from "../drawing/item.ts";
-import { ink, paperWhite } from "../drawing/palette.ts";
+import { hairline, ink, paperWhite } from "../drawing/palette.ts";
 import { setParagraph, setText } from "../drawing/set-text.ts";
-import { group } from "../drawing/shapes.ts";
+import { group, line } from "../drawing/shapes.ts";
 import { contentBox, framePage } from "../frame/frame-page.ts";
 import type { PageSize } from "../frame/page-size.ts";
 import type { SheetContext } from "../frame/sheet-context.ts";
@@ -215,6 +215,7 @@ function drawContents(
             anchor: "end",
           },
         ),
+        line([x, y + 2], [x + columnMm - 8, y + 2], { colour: hairline, widthMm: 0.12 }),
       ],
       { role: "LI" },
     );

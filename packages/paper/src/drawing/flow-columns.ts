@@ -26,23 +26,10 @@ export interface PageFoot {
   readonly draw: (fromMm: number) => readonly Item[];
 }
 
-/** Sets blocks down one column after another, and page after page; a block that leads goes with the next. */
-export function flowColumns(
-  given: { readonly blocks: readonly Block[]; readonly box: Box } & Columns,
-): readonly (readonly Item[])[] {
-  const { blocks, box, ...columns } = given;
-  const pages: (readonly Item[])[] = [];
-  let rest = blocks;
-  do {
-    const { places, taken } = fillColumns(rest, box, columns);
-    pages.push(drawPlaces(places));
-    rest = rest.slice(taken);
-  } while (rest.length > 0);
-  return pages;
-}
+export const noFoot: PageFoot = { heightMm: 0, draw: () => [] };
 
 /**
- * Sets blocks over pages whose boxes may differ. On the last page the columns are equally long, with the foot under
+ * Sets blocks down one column after another, and page after page, whose boxes may differ; a block that leads goes with the next. On the last page the columns are equally long, with the foot under
  * them; a foot for which there is no room goes on a page of its own.
  */
 export function flowPages(

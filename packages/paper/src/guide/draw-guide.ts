@@ -1,6 +1,6 @@
 import type { Box, Drawing, Item } from "../drawing/item.ts";
 import { hairline } from "../drawing/palette.ts";
-import { fitParagraph, setText } from "../drawing/set-text.ts";
+import { setParagraph, setText } from "../drawing/set-text.ts";
 import { group } from "../drawing/shapes.ts";
 import { type Technique, techniqueDrawings } from "../drawings/technique-drawings.ts";
 import { contentBox, framePage } from "../frame/frame-page.ts";
@@ -25,6 +25,8 @@ const shown: readonly Technique[] = [
 ];
 
 const across = 3;
+/** Type of the words at a panel of 60 mm, pt. */
+const sizesPt = [9, 8.5, 8, 7.4, 7, 6.6];
 const gapMm = 4;
 
 /**
@@ -64,14 +66,20 @@ export function drawGuide(input: SheetContext & { readonly size: PageSize }): Dr
   const down = Math.ceil(shown.length / across);
   const widthMm = (box.widthMm - (across - 1) * gapMm) / across;
   const heightMm = (box.heightMm - 2 - (down - 1) * gapMm) / down;
-  const items = shown.map((technique, i) =>
-    drawPanel(input, technique, {
+  const panels = shown.map((technique, i) => ({
+    technique,
+    box: {
       xMm: box.xMm + (i % across) * (widthMm + gapMm),
       yMm: box.yMm + Math.floor(i / across) * (heightMm + gapMm),
       widthMm,
       heightMm,
-    }),
+    },
+  }));
+  // One size of type for all of them: the largest at which the longest text has room.
+  const sizePt = sizesPt.find((size) =>
+    panels.every((panel) => panelWords(input, panel, size).heightMm <= panelWords(input, panel, size).roomMm),
   );
+  const items = panels.map((panel) => drawPanel(input, panel, sizePt ?? (sizesPt.at(-1) as number)));
   const page = framePage(input, {
     size,
     title: guide.title,
@@ -83,27 +91,41 @@ export function drawGuide(input: SheetContext & { readonly size: PageSize }): Dr
   return { title: guide.title, language: messages.language.tag, pages: [page] };
 }
 
-function drawPanel({ typefaces, messages }: SheetContext, technique: Technique, box: Box): Item {
-  const { title, text } = messages.guide.techniques[technique];
+interface Panel {
+  readonly technique: Technique;
+  readonly box: Box;
+}
+
+/** Where the parts of a panel stand, and how high its words are and may be. */
+function panelWords({ typefaces, messages }: SheetContext, { technique, box }: Panel, sizePt: number) {
   const { xMm, yMm, widthMm, heightMm } = box;
   const scale = widthMm / 60;
   const drawing = techniqueDrawings[technique];
   // Half of the panel is picture.
   const pictureMm = Math.min(widthMm - 8, (heightMm * 0.5 * drawing.widthMm) / drawing.heightMm);
-  const pictureHeight = (pictureMm * drawing.heightMm) / drawing.widthMm;
-  const top = yMm + 6.5 * scale;
-  const words = fitParagraph(typefaces, text, {
-    at: [xMm + 3, top + pictureHeight + 1.5],
+  const pictureHeightMm = (pictureMm * drawing.heightMm) / drawing.widthMm;
+  const topMm = yMm + 6.5 * scale;
+  const words = setParagraph(typefaces, messages.guide.techniques[technique].text, {
+    at: [xMm + 3, topMm + pictureHeightMm + 1.5],
     widthMm: widthMm - 6,
-    sizesPt: [9 * scale, 8 * scale, 7.4 * scale, 7 * scale, 6.6 * scale],
-    roomMm: heightMm - 6.5 * scale - pictureHeight - 2.5,
+    sizePt: sizePt * scale,
   });
+  const roomMm = heightMm - 6.5 * scale - pictureHeightMm - 2.5;
+  return { words, heightMm: words.heightMm, roomMm, scale, drawing, pictureMm, topMm };
+}
+
+function drawPanel(context: SheetContext, panel: Panel, sizePt: number): Item {
+  const { technique, box } = panel;
+  const { xMm, yMm, widthMm } = box;
+  const { typefaces, messages } = context;
+  const { title } = messages.guide.techniques[technique];
+  const { words, scale, drawing, pictureMm, topMm } = panelWords(context, panel, sizePt);
   return group([
     { kind: "rectangle", ...box, radiusMm: 2, stroke: { colour: hairline, widthMm: 0.25 } },
     group([setText(typefaces, title, [xMm + 3, yMm + 5.2 * scale], { font: "bold", sizePt: 11 * scale })], {
       role: "H2",
     }),
-    drawTechnique({ drawing, at: [xMm + (widthMm - pictureMm) / 2, top], widthMm: pictureMm, alt: title }),
+    drawTechnique({ drawing, at: [xMm + (widthMm - pictureMm) / 2, topMm], widthMm: pictureMm, alt: title }),
     words.group,
   ]);
 }

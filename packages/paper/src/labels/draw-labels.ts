@@ -115,7 +115,8 @@ function drawLabel(input: LabelsInput, own: DoseLine, place: Box): Item {
   const { labels, frame } = messages;
   const labelClass = input.classColours ? labelClassOf(own) : undefined;
   const classWords = labelClass === undefined ? "" : `, ${labels.classes[labelClass]}`;
-  const bandMm = labelClass === undefined ? 0 : classBandMm + 1.5;
+  // Where there are colours, names stand under each other whether or not a class has one.
+  const bandMm = input.classColours ? classBandMm + 1.5 : 0;
   const box = { ...place, xMm: place.xMm + bandMm, widthMm: place.widthMm - bandMm };
   const { xMm, yMm, widthMm, heightMm } = box;
   const { rests } = report.weight;
@@ -136,8 +137,9 @@ function drawLabel(input: LabelsInput, own: DoseLine, place: Box): Item {
     roomMm: isLow ? 4 : 5,
     font: "bold",
   });
-  const of = fitParagraph(typefaces, `${strength}, ${own.use}, ${own.route}${classWords}`, {
+  const of = fitParagraph(typefaces, `${own.use}, ${own.route}${classWords}`, {
     ...(classWords === "" ? formularyLanguage(input) : {}),
+    ...(strength === "" ? {} : { lead: `${strength},` }),
     at: [xMm, yMm + name.heightMm + dose.heightMm],
     widthMm,
     sizesPt: isLow ? [6.5, 6, 5.5, 5] : [8, 7, 6.5, 6, 5.5],

@@ -65,4 +65,36 @@ describe("readSettings()", () => {
     const page = readFileSync(join(import.meta.dirname, "../../../docs/operations.md"), "utf8");
     for (const name of settingVariables) expect(page).toContain(`\`${name}\``);
   });
+
+  it.each([
+    '{"__proto__":{"insecureHttp":true}}',
+    '{"constructor":{"prototype":{"insecureHttp":true}}}',
+    '{"listen":{"__proto__":{"host":"0.0.0.0"}}}',
+    '{"limits":{"constructor":{"prototype":{"bodyBytes":1}}}}',
+  ])("take nothing from a prototype, and give none: %s", (text) => {
+    const read = readSettings({ text, env: {} });
+    const clean = readSettings({ text: "", env: {} });
+    // Refused, or as if it were not there.
+    if (read.ok) expect(read).toEqual(clean);
+    expect(({} as { insecureHttp?: unknown }).insecureHttp).toBeUndefined();
+    expect(readSettings({ text: "", env: {} })).toEqual(clean);
+  });
+
+  it("take a public address as an origin and nothing more", () => {
+    const read = (publicUrl: string) => readSettings({ text: JSON.stringify({ publicUrl }), env: {} }).ok;
+    expect(["https://a.example", "https://a.example:8443", "http://localhost:8317/"].map(read)).toEqual([
+      true,
+      true,
+      true,
+    ]);
+    const wrong = [
+      "a.example",
+      "https://a.example/page",
+      "https://u:p@a.example",
+      "javascript:x",
+      "https://a b",
+      "",
+    ];
+    expect(wrong.map(read)).toEqual(wrong.map(() => false));
+  });
 });

@@ -182,6 +182,14 @@ describe("bad files", () => {
     expect(await issueOf(bytes as Uint8Array)).toBe(type);
   });
 
+  it("takes names of columns as names, whatever they mean to the language", async () => {
+    const header = "__proto__,constructor,toString,lying_length_cm,weight_kg";
+    const study = await read(utf8(`${header}\npolluted,x,y,90.5,12\npolluted,x,y,91,13.4\n`));
+    expect(column(study, "weightKg")).toEqual([12, 13.4]);
+    expect(({} as { polluted?: unknown }).polluted).toBeUndefined();
+    expect(Object.prototype).not.toHaveProperty("polluted");
+  });
+
   it("inflates no workbook that was made to exhaust the memory", async () => {
     const bomb = zipSync({ "xl/worksheets/sheet1.xml": new Uint8Array(12e6) }, { level: 6 });
     expect(bomb.length).toBeLessThan(100_000);

@@ -4,6 +4,8 @@ import { centimetres } from "@steelyard/core/units";
 import { draftFormulary } from "@steelyard/formulary";
 import { verifySignOff, writeFormulary } from "@steelyard/formulary/ownership";
 import type { CaseEvent } from "@steelyard/records/case";
+import { openLink, sealLink } from "@steelyard/records/department";
+import { importStudy, openStudyFile } from "@steelyard/study/import";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { type Department, goodPassword, startDepartment, type Visitor } from "./support/department.ts";
 
@@ -148,6 +150,11 @@ describe("the casebook of the department", () => {
     const lines = csv.trim().split("\r\n").slice(1);
     expect(lines.map((line: string) => line.split(",")[0])).toEqual(["1", "2", "3", "4", "5", "6"]);
     expect(csv).toContain("lengthCm");
+    const file = await openStudyFile(new TextEncoder().encode(csv));
+    const study = file.ok ? importStudy(file.value) : file;
+    if (!study.ok) throw new RangeError(JSON.stringify(study.error));
+    expect([study.value.flow.read, study.value.flow.included]).toEqual([6, 6]);
+    expect(study.value.table.numbers.get("ageMonths")?.[0]).toBe(30);
     const lengths = async () =>
       (await researcher.get("/api/export"))
         .json()
@@ -158,6 +165,66 @@ describe("the casebook of the department", () => {
     for (let i = 0; i < 6; i++) orders.add(await lengths());
     expect(orders.size).toBeGreaterThan(1);
     expect((await actions()).filter((action) => action === "cases.export")).toHaveLength(7);
+  });
+});
+
+describe("a name beside a case", () => {
+  it("is off unless the site asks for it; the server keeps what it cannot read, and a purge removes it", async () => {
+    const random = (length: number) => crypto.getRandomValues(new Uint8Array(length));
+    const events = invented(1);
+    const caseId = events[0]?.caseId ?? "";
+    const key = { caseId, passphrase: "larch seven otter" };
+    const sealed = await sealLink("Invented Child, 4711", { ...key, random });
+    const off = await (await department.person("clinician")).get(`/api/case/link?caseId=${caseId}`);
+    expect([off.statusCode, off.json()]).toEqual([404, { problem: "local-link-off" }]);
+    await department.close();
+    department = await startDepartment({ env: { STEELYARD_LOCAL_LINK: "true" } });
+    await keep(events);
+    const clinician = await department.person("clinician");
+    expect((await clinician.get(`/api/case/link?caseId=${caseId}`)).json()).toEqual({});
+    const readable = await clinician.post("/api/case/link", { caseId, sealed: "Invented Child, 4711" });
+    expect(readable.json()).toMatchObject({
+      problem: "malformed",
+      reason: "body sealed: must be sealed on the page",
+    });
+    expect((await clinician.post("/api/case/link", { caseId: randomUUID(), sealed })).statusCode).toBe(404);
+    expect((await clinician.post("/api/case/link", { caseId, sealed })).json()).toEqual({ sealed });
+    const kept = (await clinician.get(`/api/case/link?caseId=${caseId}`)).json().sealed;
+    expect(await openLink(kept, key)).toEqual({ ok: true, value: "Invented Child, 4711" });
+    for (const wrong of [
+      { ...key, passphrase: "larch seven otters" },
+      { ...key, caseId: randomUUID() },
+    ]) {
+      expect(await openLink(kept, wrong)).toEqual({ ok: false, error: { type: "cannot-open" } });
+    }
+    const turned = kept.replace(/(.)(.)$/, "$2$1").replace(/.{4}$/, "AAAA");
+    expect((await openLink(turned, key)).ok).toBe(false);
+    const all = JSON.stringify(await department.store.db.selectFrom("sealed_link").selectAll().execute());
+    expect(all).not.toMatch(/Invented|4711|otter/);
+    expect((await actions()).filter((action) => action.startsWith("link."))).toEqual([
+      "link.read",
+      "link.write",
+    ]);
+    await department.store.purgeCases({
+      site: "main",
+      actor: "command",
+      untouchedSince: "2027-01-01T00:00:00.000Z",
+      reason: "retention of 1 days",
+    });
+    expect(await department.store.db.selectFrom("sealed_link").selectAll().execute()).toEqual([]);
+  });
+
+  it("is another sealed text each time, of a length that tells little", async () => {
+    const random = (length: number) => crypto.getRandomValues(new Uint8Array(length));
+    const order = { caseId: "c", passphrase: "p", random };
+    const [one, two, longer] = [
+      await sealLink("A", order),
+      await sealLink("A", order),
+      await sealLink("A name of more signs than one", order),
+    ];
+    expect(one).not.toBe(two);
+    expect(longer.length).toBe(one.length);
+    await expect(sealLink("", order)).rejects.toThrow(RangeError);
   });
 });
 

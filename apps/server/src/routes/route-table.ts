@@ -10,6 +10,7 @@ import {
   signDocumentRoute,
 } from "./document-routes.ts";
 import { exportRoute } from "./export-routes.ts";
+import { linkRoute, putLinkRoute } from "./link-routes.ts";
 import { healthRoute, metricsRoute, readyRoute } from "./operation-routes.ts";
 import {
   addPasskeyRoute,
@@ -59,6 +60,8 @@ export const routeTable: readonly Route[] = [
   casesRoute,
   caseRoute,
   caseEventRoute,
+  linkRoute,
+  putLinkRoute,
   accuracyRoute,
   exportRoute,
   fitCalibrationRoute,

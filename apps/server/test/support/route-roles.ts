@@ -50,6 +50,8 @@ export const routeRoles: Readonly<Record<string, RouteRoles>> = {
   "GET /api/cases": { may: ["clinician"], ok: 200 },
   "GET /api/case": { may: ["clinician"], send: { caseId: unknown }, ok: 404 },
   "POST /api/case/event": { may: ["clinician"], send: { event: {} }, ok: 422 },
+  "GET /api/case/link": { may: ["clinician"], send: { caseId: unknown }, ok: 404 },
+  "POST /api/case/link": { may: ["clinician"], send: { caseId: unknown, sealed: null }, ok: 404 },
   "GET /api/accuracy": { may: ["clinician", "reviewer", "researcher"], ok: 200 },
   "GET /api/export": { may: ["researcher"], ok: 200 },
   "POST /api/calibration/fit": { may: ["reviewer", "clinician"], send: { name: "Larch ward" }, ok: 422 },

@@ -65,6 +65,7 @@ export {
   exportAnswerSchema,
   exportQuerySchema,
 } from "./export-wire.ts";
+export { type LinkAnswer, type LinkRequest, linkAnswerSchema, linkRequestSchema } from "./link-wire.ts";
 export {
   type AddPasskeyRequest,
   addPasskeyRequestSchema,
@@ -91,6 +92,7 @@ export {
   type PersonEntry,
   peopleAnswerSchema,
 } from "./people-wire.ts";
+export { type LinkIssue, type LinkKey, openLink, sealLink } from "./seal-link.ts";
 export {
   type JoinRequest,
   joinRequestSchema,

@@ -23,10 +23,7 @@ const overrides: Readonly<Record<string, readonly [path: string, read: (text: st
   STEELYARD_TLS_CERTIFICATE: ["tls.certificateFile", String],
   STEELYARD_TLS_KEY: ["tls.keyFile", String],
   STEELYARD_TRUST_PROXY: ["trustProxy", (text) => text.split(",").map((part) => part.trim())],
-  STEELYARD_INSECURE_HTTP: [
-    "insecureHttp",
-    (text) => (text === "true" ? true : text === "false" ? false : text),
-  ],
+  STEELYARD_INSECURE_HTTP: ["insecureHttp", yesOrNo],
   STEELYARD_BODY_BYTES: ["limits.bodyBytes", wholeNumber],
   STEELYARD_REQUESTS_PER_MINUTE: ["limits.requestsPerMinute", wholeNumber],
   STEELYARD_DISK_FOLDER: ["disk.folder", String],
@@ -36,6 +33,7 @@ const overrides: Readonly<Record<string, readonly [path: string, read: (text: st
   STEELYARD_SESSION_HOURS: ["sessions.absoluteHours", wholeNumber],
   STEELYARD_LOG: ["log", String],
   STEELYARD_RETENTION_DAYS: ["retentionDays", wholeNumber],
+  STEELYARD_LOCAL_LINK: ["localLink", yesOrNo],
 };
 
 /** Names of the environment variables that stand in for a setting. */
@@ -120,6 +118,11 @@ function put(target: Json, [name = "", ...rest]: readonly string[], value: unkno
 }
 
 /** Left as it is where it is none, so that the schema says what it must be. */
+/** Anything else stays a text, which the schema refuses. */
+function yesOrNo(text: string): unknown {
+  return text === "true" ? true : text === "false" ? false : text;
+}
+
 function wholeNumber(text: string): unknown {
   return /^\d+$/.test(text) ? Number(text) : text;
 }

@@ -48,6 +48,8 @@ export interface Settings {
   readonly log: "debug" | "info" | "warn" | "error" | "silent";
   /** Cases that nothing reached for so long are purged; never where absent. */
   readonly retentionDays?: number | undefined;
+  /** Whether a page may keep a sealed text beside a case, which only the site's passphrase opens. */
+  readonly localLink: boolean;
 }
 
 export const settingsSchema: v.GenericSchema<unknown, Settings> = v.strictObject({
@@ -97,4 +99,5 @@ export const settingsSchema: v.GenericSchema<unknown, Settings> = v.strictObject
     "info",
   ),
   retentionDays: v.optional(count(1, 36_500)),
+  localLink: v.optional(v.boolean("must be true or false"), false),
 }) as unknown as v.GenericSchema<unknown, Settings>;

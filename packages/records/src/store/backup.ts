@@ -16,6 +16,7 @@ const tables = [
   "device",
   "case_event",
   "purged_case",
+  "sealed_link",
   "document",
   "signature",
   "publication",

@@ -61,6 +61,7 @@ function purgeSome(
         .execute();
       await trx.deleteFrom("case_event").where("site", "=", site).where("case_id", "=", case_id).execute();
       await trx.deleteFrom("case_summary").where("site", "=", site).where("case_id", "=", case_id).execute();
+      await trx.deleteFrom("sealed_link").where("site", "=", site).where("case_id", "=", case_id).execute();
       await note({ actor, action: "cases.purge", subject: case_id, detail: { events, reason } });
       sum += events;
     }

@@ -20,6 +20,7 @@ import { latestCases, listCases, readCases } from "./list-cases.ts";
 import { findDocument, listDocuments } from "./list-documents.ts";
 import { type PurgeRequest, purgeCases } from "./purge-cases.ts";
 import { type ChangePage, cursorOf, type ReadRequest, readCaseEvents, readChanges } from "./read-events.ts";
+import { putSealedLink, readSealedLink } from "./sealed-links.ts";
 import { type AuditNote, withSiteLocked } from "./site-lock.ts";
 import type { AuditEntryRow, Tables } from "./tables.ts";
 import { type AuditReport, verifyAudit } from "./verify-audit.ts";
@@ -46,6 +47,17 @@ export interface Store {
   readonly listCases: (query: CasesQuery & { readonly site: string }) => ReturnType<typeof listCases>;
   readonly latestCases: (of: Parameters<typeof latestCases>[1]) => ReturnType<typeof latestCases>;
   readonly readCases: (of: Parameters<typeof readCases>[1]) => ReturnType<typeof readCases>;
+  readonly readSealedLink: (of: {
+    readonly site: string;
+    readonly actor: string;
+    readonly caseId: string;
+  }) => Promise<string | undefined>;
+  readonly putSealedLink: (of: {
+    readonly site: string;
+    readonly actor: string;
+    readonly caseId: string;
+    readonly sealed: string | null;
+  }) => Promise<boolean>;
   readonly purgeCases: (
     request: PurgeRequest,
   ) => Promise<{ readonly cases: number; readonly events: number }>;
@@ -129,6 +141,8 @@ export function createStore({ db, engine, clock, epoch }: StoreParts): Store {
     listCases: (query) => listCases(db, query),
     latestCases: (of) => latestCases(db, of),
     readCases: (of) => readCases(db, of),
+    readSealedLink: (of) => readSealedLink(db, clock, of),
+    putSealedLink: (of) => putSealedLink(db, clock, of),
     purgeCases: (request) => purgeCases(db, clock, request),
     note: ({ site, ...note }) => withSiteLocked(db, { site, clock }, (locked) => locked.note(note)),
     readAudit: ({ site, before, limit }) =>

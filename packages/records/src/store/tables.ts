@@ -5,6 +5,7 @@ export interface Tables {
   readonly site: SiteRow;
   readonly case_event: CaseEventRow;
   readonly case_summary: CaseSummaryRow;
+  readonly sealed_link: SealedLinkRow;
   readonly purged_case: PurgedCaseRow;
   readonly audit_entry: AuditEntryRow;
   readonly device: DeviceRow;
@@ -82,6 +83,15 @@ export interface CaseSummaryRow {
   readonly calibration: string | null;
   /** By the clock of the server, the last of its events. */
   readonly touched_at: string;
+}
+
+interface SealedLinkRow {
+  readonly site: string;
+  readonly case_id: string;
+  /** By `sealLink`; the store cannot read it. */
+  readonly sealed: string;
+  readonly at: string;
+  readonly by: string;
 }
 
 interface PurgedCaseRow {

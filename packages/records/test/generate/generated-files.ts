@@ -1,6 +1,7 @@
 import { type ConversionConfig, toJsonSchema } from "@valibot/to-json-schema";
 import type * as v from "valibot";
 import { caseEventSchema } from "../../src/case/case-event-schema.ts";
+import { documentsInForceSchema, heldDocumentsSchema } from "../../src/sync/wire/document-schema.ts";
 import {
   pullAnswerSchema,
   pullQuerySchema,
@@ -19,6 +20,8 @@ const wire = {
   pushAnswer: pushAnswerSchema,
   pullQuery: pullQuerySchema,
   pullAnswer: pullAnswerSchema,
+  documentsQuery: heldDocumentsSchema,
+  documentsAnswer: documentsInForceSchema,
 };
 const definitions = Object.fromEntries(
   Object.entries(wire).map(([name, schema]) => {

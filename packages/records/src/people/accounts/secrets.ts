@@ -34,7 +34,17 @@ export function normalCode(text: string): string {
     .replace(/(.{5})(?=.)/g, "$1-");
 }
 
-/** Of one session and of no other; from it nobody can tell the token. */
+/**
+ * The token against forged requests that belongs to one session and to no other; from it nobody can tell the session's own.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { csrfOf } from "@steelyard/records/accounts";
+ *
+ * assert.equal(csrfOf("a").length, 43);
+ * assert.notEqual(csrfOf("a"), csrfOf("b"));
+ * ```
+ */
 export function csrfOf(token: string): string {
   return createHmac("sha256", token).update("steelyard csrf").digest("base64url");
 }

@@ -19,7 +19,17 @@ export const passwordCost: ScryptCost = { log2N: 15, r: 8, p: 3 };
 const SALT_BYTES = 16;
 const HASH_BYTES = 32;
 
-/** `scrypt$15$8$3$<salt>$<hash>`, base64url. */
+/**
+ * What is kept of a password: `scrypt$15$8$3$<salt>$<hash>`, base64url; another text every time. Rejects with `PasswordsBusy` where too
+ * many are being hashed.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { hashPassword } from "@steelyard/records/accounts";
+ *
+ * assert.match(await hashPassword("violet kettle sings", { log2N: 4, r: 8, p: 1 }), /^scrypt\$4\$8\$1\$/);
+ * ```
+ */
 export async function hashPassword(password: string, cost: ScryptCost): Promise<string> {
   const salt = randomBytes(SALT_BYTES);
   const hash = await derive(password, salt, cost);
@@ -27,7 +37,19 @@ export async function hashPassword(password: string, cost: ScryptCost): Promise<
   return ["scrypt", log2N, r, p, salt.toString("base64url"), hash.toString("base64url")].join("$");
 }
 
-/** Takes as long whether the password is right or wrong. */
+/**
+ * Whether a password is the one that `stored` was made of; takes as long whether it is right or wrong. Rejects with a `TypeError` where
+ * `stored` is of no known kind.
+ *
+ * ```ts
+ * import assert from "node:assert/strict";
+ * import { hashPassword, verifyPassword } from "@steelyard/records/accounts";
+ *
+ * const stored = await hashPassword("violet kettle sings", { log2N: 4, r: 8, p: 1 });
+ * assert.equal(await verifyPassword("violet kettle sings", stored), true);
+ * assert.equal(await verifyPassword("violet kettle", stored), false);
+ * ```
+ */
 export async function verifyPassword(password: string, stored: string): Promise<boolean> {
   const { cost, salt, hash } = readHash(stored);
   return timingSafeEqual(await derive(password, salt, cost), hash);

@@ -4,7 +4,7 @@ import { adjacencyGraphs, dictionary } from "@zxcvbn-ts/language-common";
 /**
  * Bounds of a password, in characters. Long enough to be no single word, and long enough for a sentence; no rule of what it is made of.
  *
- * @source owasp-asvs-5, V6.2 (minimum 8, better 15; at least 64 allowed; no rules of composition)
+ * @source owasp-asvs-5, 6.2.1 (at least 8, better 15), 6.2.9 (64 must be allowed), 6.2.5 (no rules of composition)
  */
 export const passwordLength = { min: 12, max: 128 } as const;
 

@@ -22,8 +22,13 @@ export function recorded(state: SyncState, events: readonly CaseEvent[]): SyncSt
   return fresh.length === 0 ? state : { ...state, waiting: [...state.waiting, ...fresh] };
 }
 
+/** Nothing is remembered. */
+const none: ReadonlyMap<string, string> = new Map();
+
 /**
- * The state after a step `collect`: `events` are all that the device holds, from wherever. What was refused is offered again.
+ * The state after a step `collect`: `events` are all that the device holds, from wherever. What was refused is offered again; what
+ * `acknowledged` remembers under the epoch of the state (by the id of the event, from the answers to pushes alone) is not. A device may
+ * forget any of that, but must not remember it past another link.
  *
  * ```ts
  * import assert from "node:assert/strict";
@@ -32,11 +37,16 @@ export function recorded(state: SyncState, events: readonly CaseEvent[]): SyncSt
  * assert.equal(collected(newSyncState, []).mustCollect, false);
  * ```
  */
-export function collected(state: SyncState, events: readonly CaseEvent[]): SyncState {
+export function collected(
+  state: SyncState,
+  events: readonly CaseEvent[],
+  acknowledged: ReadonlyMap<string, string> = none,
+): SyncState {
   const again = state.refused.map(({ event }) => event);
+  const isKnown = (id: string): boolean => state.epoch !== undefined && acknowledged.get(id) === state.epoch;
   const refusedIds = new Set(again.map(({ id }) => id));
   // Of two events under one id, the one that this device made is offered.
-  const others = events.filter(({ id }) => !refusedIds.has(id));
+  const others = events.filter(({ id }) => !refusedIds.has(id) && !isKnown(id));
   return recorded({ ...state, refused: [], mustCollect: false }, [...again, ...others]);
 }
 

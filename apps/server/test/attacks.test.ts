@@ -221,6 +221,14 @@ describe("a request", () => {
     await own.close();
   });
 
+  it("that says one word twice is refused", async () => {
+    const twice = await department.server.inject({
+      url: "/api/sync/pull?protocol=1&since=0&limit=1&limit=2",
+      headers: { authorization: `Bearer ${department.deviceToken}` },
+    });
+    expect([twice.statusCode, twice.json().problem]).toEqual([400, "malformed"]);
+  });
+
   it("puts nothing of its own into a header of the answer", async () => {
     const own = await session();
     const planted = "x\r\nSet-Cookie: planted=1";

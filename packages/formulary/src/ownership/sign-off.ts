@@ -89,7 +89,16 @@ export async function verifySignOff({
   return fingerprint === stated ? ok(signOff) : err({ type: "changed-since", signOff, fingerprint });
 }
 
-/** The formulary as it is after any edit: nobody answers for it. */
+/**
+ * The formulary as it is after any edit: nobody answers for it.
+ *
+ * ```ts
+ * import { draftFormulary } from "@steelyard/formulary";
+ * import { withoutSignOff } from "@steelyard/formulary/ownership";
+ * import assert from "node:assert/strict";
+ * assert.equal(withoutSignOff({ ...draftFormulary, signed: true }).signed, false);
+ * ```
+ */
 export function withoutSignOff({ signOff: _, ...formulary }: Formulary): Formulary {
   return { ...formulary, signed: false };
 }

@@ -2,7 +2,7 @@ import * as v from "valibot";
 import { uuid } from "./wire.ts";
 
 /** As `sealLink` writes it; a text that anybody could read is refused. */
-export const sealedText: v.GenericSchema<string> = v.pipe(
+const sealedText: v.GenericSchema<string> = v.pipe(
   v.string(),
   v.maxLength(2_000, "is too long"),
   v.regex(/^1(\.[A-Za-z0-9+/]{4,}={0,2}){3}$/, "must be sealed on the page"),

@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
 import {
   hashPassword,
-  judgePassword,
   needsRehash,
   passwordCost,
   verifyPassword,
-} from "../../src/people/password/index.ts";
+} from "../../src/people/password/hash-password.ts";
+import { judgePassword } from "../../src/people/password/judge-password.ts";
 
 describe("verifyPassword()", () => {
   it("agrees with the printed example of RFC 7914, section 12", async () => {

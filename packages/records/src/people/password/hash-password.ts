@@ -85,7 +85,7 @@ let running = 0;
 const waiting: (() => void)[] = [];
 
 /** Too many sign in at this moment. */
-export class PasswordsBusy extends Error {
+class PasswordsBusy extends Error {
   readonly statusCode = 503;
 }
 

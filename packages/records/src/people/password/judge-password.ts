@@ -6,7 +6,7 @@ import { adjacencyGraphs, dictionary } from "@zxcvbn-ts/language-common";
  *
  * @source owasp-asvs-5, 6.2.1 (at least 8, better 15), 6.2.9 (64 must be allowed), 6.2.5 (no rules of composition)
  */
-export const passwordLength = { min: 12, max: 128 } as const;
+const passwordLength = { min: 12, max: 128 } as const;
 
 /** Of 0 to 4 as the library counts: 3 is more than 10^8 guesses. */
 const LEAST_SCORE = 3;

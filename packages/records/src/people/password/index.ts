@@ -1,9 +1,0 @@
-export {
-  hashPassword,
-  needsRehash,
-  PasswordsBusy,
-  passwordCost,
-  type ScryptCost,
-  verifyPassword,
-} from "./hash-password.ts";
-export { judgePassword, normalPassword, type PasswordIssue, passwordLength } from "./judge-password.ts";

@@ -3,14 +3,12 @@ import type { DocumentKind } from "../department/documents-wire.ts";
 import { type DocumentNeeds, documentNeeds } from "../documents/document-needs.ts";
 import type { DocumentRow, PublicationRow, Tables } from "./tables.ts";
 
-/** The publication in force and its document; none where nothing was published. */
-export type InForce = PublicationRow & Pick<DocumentRow, "content">;
-
-export async function inForceNow(
+/** The publication in force; none where nothing was published. */
+export function inForceNow(
   db: Kysely<Tables>,
   { site, kind }: { readonly site: string; readonly kind: string },
-): Promise<InForce | undefined> {
-  const publication = await db
+): Promise<PublicationRow | undefined> {
+  return db
     .selectFrom("publication")
     .selectAll()
     .where("site", "=", site)
@@ -18,28 +16,38 @@ export async function inForceNow(
     .orderBy("position", "desc")
     .limit(1)
     .executeTakeFirst();
-  if (publication === undefined) return undefined;
-  const document = await db
+}
+
+/** Over a megabyte for a whole formulary: read only where it is needed. */
+export async function contentOf(
+  db: Kysely<Tables>,
+  { site, sha256 }: { readonly site: string; readonly sha256: string },
+): Promise<string> {
+  const { content } = await db
     .selectFrom("document")
     .select("content")
     .where("site", "=", site)
-    .where("sha256", "=", publication.sha256)
+    .where("sha256", "=", sha256)
     .executeTakeFirstOrThrow();
-  return { ...publication, content: document.content };
+  return content;
 }
 
-/** Content never changes under its hash, so neither do the needs of a pair; reading a formulary for them takes some 50 ms. */
+/** Content never changes under its hash, so neither do the needs of a pair; reading formularies for them takes some 100 ms. */
 const known = new Map<string, DocumentNeeds>();
 const MOST_KNOWN = 1_000;
 
-export function needsOf(
-  document: Pick<DocumentRow, "kind" | "sha256" | "content">,
-  inForce: InForce | undefined,
-): DocumentNeeds {
+export async function needsOf(
+  db: Kysely<Tables>,
+  document: Pick<DocumentRow, "site" | "kind" | "sha256">,
+  inForce: PublicationRow | undefined,
+): Promise<DocumentNeeds> {
   const key = `${document.sha256} ${inForce?.sha256 ?? ""}`;
   const earlier = known.get(key);
   if (earlier !== undefined) return earlier;
-  const needs = documentNeeds({ kind: document.kind as DocumentKind, content: document.content }, inForce);
+  const needs = documentNeeds(
+    { kind: document.kind as DocumentKind, content: await contentOf(db, document) },
+    inForce && { content: await contentOf(db, inForce) },
+  );
   if (known.size >= MOST_KNOWN) known.clear();
   known.set(key, needs);
   return needs;

@@ -76,7 +76,7 @@ export async function signDocument(
       .executeTakeFirst();
     if (document === undefined) return err({ type: "unknown-document" });
     if (!(await reviewersNow(trx, site)).has(actor)) return err({ type: "not-a-reviewer" });
-    const { signatures } = needsOf(document, await inForceNow(trx, { site, kind: document.kind }));
+    const { signatures } = await needsOf(trx, document, await inForceNow(trx, { site, kind: document.kind }));
     if (signatures > 1 && document.by === actor) return err({ type: "own-work" });
     const earlier = await signaturesOf(trx, { site, sha256: name });
     if (earlier.some(({ signer }) => signer === actor)) return err({ type: "signed-already" });
@@ -110,7 +110,7 @@ export async function publishDocument(
     // What an earlier version of this software let in is not in force by a later one without being looked at.
     const read = readDocument({ kind, content: document.content });
     if (!read.ok) return err({ type: "faulty-document", faults: read.error });
-    const needs = needsOf(document, await inForceNow(trx, { site, kind }));
+    const needs = await needsOf(trx, document, await inForceNow(trx, { site, kind }));
     const counting = countingSignatures(await signaturesOf(trx, { site, sha256: name }), {
       by: document.by,
       need: needs.signatures,

@@ -2,7 +2,7 @@ import type { Kysely } from "kysely";
 import type { DocumentKind } from "../department/documents-wire.ts";
 import { signedContent } from "../documents/signed-content.ts";
 import { sha256 } from "./audit-hash.ts";
-import { inForceNow } from "./document-state.ts";
+import { contentOf, inForceNow } from "./document-state.ts";
 import { signaturesOf } from "./documents.ts";
 import { namesOf } from "./names-of.ts";
 import type { Tables } from "./tables.ts";
@@ -38,7 +38,8 @@ export async function handedOut(
       role: registration ?? role,
       date: at.slice(0, 10),
     }));
-  const content = await signedContent({ kind, content: inForce.content, reviewers: signatures, sha256 });
+  const unsigned = await contentOf(db, inForce);
+  const content = await signedContent({ kind, content: unsigned, reviewers: signatures, sha256 });
   const own = sha256(content);
   if (hashes.size >= MOST_HASHES) hashes.clear();
   hashes.set(key, own);

@@ -5,17 +5,19 @@ import type {
   DocumentsAnswer,
   WholeDocument,
 } from "../department/documents-wire.ts";
-import { type InForce, inForceNow, needsOf } from "./document-state.ts";
+import { contentOf, inForceNow, needsOf } from "./document-state.ts";
 import { countingSignatures, reviewersNow, signaturesOf } from "./documents.ts";
 import { type NameOf, namesOf } from "./names-of.ts";
-import type { DocumentRow, Tables } from "./tables.ts";
+import type { DocumentRow, PublicationRow, Tables } from "./tables.ts";
 
 /** Documents and publications in one answer; earlier ones are found by their hash in the audit log. */
 const LONGEST = 50;
 
+const columns = ["site", "sha256", "kind", "label", "at", "by"] as const;
+
 /** What a state is made from beside the document; read once for all of them. */
 interface Surroundings {
-  readonly inForce: InForce | undefined;
+  readonly inForce: PublicationRow | undefined;
   readonly reviewers: ReadonlySet<string>;
   readonly nameOf: NameOf;
 }
@@ -28,7 +30,7 @@ export async function listDocuments(
   const around = await surroundings(db, { site, kind });
   const rows = await db
     .selectFrom("document")
-    .selectAll()
+    .select(columns)
     .where("site", "=", site)
     .where("kind", "=", kind)
     .orderBy("at", "desc")
@@ -61,13 +63,13 @@ export async function findDocument(
 ): Promise<WholeDocument | undefined> {
   const row = await db
     .selectFrom("document")
-    .selectAll()
+    .select(columns)
     .where("site", "=", site)
     .where("sha256", "=", sha256)
     .executeTakeFirst();
   if (row === undefined) return undefined;
   const around = await surroundings(db, { site, kind: row.kind });
-  return { document: await entryOf(db, row, around), content: row.content };
+  return { document: await entryOf(db, row, around), content: await contentOf(db, row) };
 }
 
 async function surroundings(
@@ -83,11 +85,11 @@ async function surroundings(
 
 async function entryOf(
   db: Kysely<Tables>,
-  row: DocumentRow,
+  row: Omit<DocumentRow, "content">,
   { inForce, reviewers, nameOf }: Surroundings,
 ): Promise<DocumentEntry> {
   const { site, sha256, kind, label, at, by } = row;
-  const { signatures: need, because } = needsOf(row, inForce);
+  const { signatures: need, because } = await needsOf(db, row, inForce);
   const signatures = await signaturesOf(db, { site, sha256 });
   const counting = countingSignatures(signatures, { by, need, reviewers });
   const once = await db

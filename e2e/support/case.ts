@@ -18,7 +18,7 @@ export interface CaseLog {
   readonly code: () => Promise<string>;
 }
 
-export function caseLog({ page, lines }: Bedside): CaseLog {
+export function caseLog({ page, lines }: Pick<Bedside, "page" | "lines">): CaseLog {
   const texts = async (locator: Locator): Promise<string[]> => (await locator.allInnerTexts()).map(readable);
   return {
     measure: async (lengthCm, armMm) => {

@@ -4,7 +4,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
-import { builtPage, sizes } from "./bedside.ts";
+import { sizes } from "./bedside.ts";
 import { startBrowser } from "./start-browser.ts";
 
 /** The server of a department as somebody starts it, and people with browsers of their own. */
@@ -35,7 +35,6 @@ export async function openDepartmentPlace(): Promise<DepartmentPlace> {
       STEELYARD_LOG: "silent",
       STEELYARD_SITE: "resus",
       STEELYARD_DATABASE: join(folder, "records.sqlite"),
-      ...(process.env.STEELYARD_PAGE === undefined ? {} : { STEELYARD_PAGE: builtPage }),
     },
     stdio: ["ignore", "pipe", "pipe"],
   });

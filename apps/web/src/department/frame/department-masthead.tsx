@@ -32,12 +32,7 @@ export function DepartmentMasthead({ name, screen }: Props): VNode {
       </h1>
       {person !== undefined && (
         <>
-          <button
-            class="masthead__menu screen-only"
-            type="button"
-            popovertarget={menuId}
-            aria-label={messages.menu(name)}
-          >
+          <button class="masthead__menu screen-only" type="button" popovertarget={menuId}>
             {words.menu}
           </button>
           <nav id={menuId} class="menu screen-only" popover="auto" aria-label={messages.menuName}>

@@ -20,11 +20,12 @@ interface Props {
   readonly button: string;
   /** The text that is kept; undefined where there is none yet. */
   readonly content: () => string | undefined;
-  readonly onKept?: () => void;
+  /** There is something to keep, and nothing is wrong with it. */
+  readonly isReady?: boolean;
 }
 
 /** Keeps a text as an unsigned draft under a name, and leads to it. */
-export function KeepDraft({ kind, label, button, content, onKept }: Props): VNode {
+export function KeepDraft({ kind, label, button, content, isReady = true }: Props): VNode {
   const { documents: said, formulary } = words;
   const { send } = useDepartment();
   const { act, isBusy, problem } = useAct();
@@ -35,7 +36,7 @@ export function KeepDraft({ kind, label, button, content, onKept }: Props): VNod
   const submit = (): void => {
     setTried(true);
     const body = content();
-    if (missingFault(text) !== undefined || body === undefined) return;
+    if (!isReady || missingFault(text) !== undefined || body === undefined) return;
     act(
       {
         path: "documents",
@@ -46,7 +47,6 @@ export function KeepDraft({ kind, label, button, content, onKept }: Props): VNod
         setKept(answer);
         setTried(false);
         send({ type: "changed", paths: ["documents"] });
-        onKept?.();
       },
     );
   };
@@ -69,7 +69,7 @@ export function KeepDraft({ kind, label, button, content, onKept }: Props): VNod
       />
       <ProblemNote problem={problem} />
       <p>
-        <button class="button button--main" type="submit" aria-disabled={isBusy}>
+        <button class="button button--main" type="submit" aria-disabled={isBusy || !isReady}>
           {button}
         </button>
       </p>

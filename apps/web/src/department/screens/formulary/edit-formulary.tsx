@@ -145,16 +145,13 @@ function Editor({ base, label }: { readonly base: Formulary; readonly label: str
         {!hasChanges ? (
           <p>{said.nothingToStore}</p>
         ) : (
-          after !== undefined &&
-          !isChecking &&
-          !isSameVersion && (
-            <KeepDraft
-              kind="formulary"
-              label={`${base.title}, ${edit.version.trim()}`.slice(0, 80)}
-              button={documents.store}
-              content={() => writeFormulary(after)}
-            />
-          )
+          <KeepDraft
+            kind="formulary"
+            label={`${base.title}, ${edit.version.trim()}`.slice(0, 80)}
+            button={documents.store}
+            isReady={after !== undefined && !isChecking && !isSameVersion}
+            content={() => after && writeFormulary(after)}
+          />
         )}
       </section>
     </>

@@ -57,7 +57,7 @@ export function fillEvents(database: DatabaseSettings, options: FillOptions): vo
   const uuid = `CREATE FUNCTION pg_temp.uuid_of(key text) RETURNS text LANGUAGE sql IMMUTABLE AS $$
     SELECT substr(h,1,8)||'-'||substr(h,9,4)||'-4'||substr(h,14,3)||'-8'||substr(h,18,3)||'-'||substr(h,21)
     FROM (SELECT md5(key) AS h) AS hashed $$;`;
-  const input = `SET synchronous_commit = off; ${uuid} BEGIN; ${text.replaceAll("uuid_of(", "pg_temp.uuid_of(")}; COMMIT; VACUUM ANALYZE;`;
+  const input = `SET synchronous_commit = off; SET session_replication_role = replica; ${uuid} BEGIN; ${text.replaceAll("uuid_of(", "pg_temp.uuid_of(")}; COMMIT; VACUUM ANALYZE;`;
   const { status, stderr } = spawnSync(psql, ["-q", "-v", "ON_ERROR_STOP=1", database.url], {
     input,
     encoding: "utf8",

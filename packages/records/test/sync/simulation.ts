@@ -27,6 +27,8 @@ interface Device {
   sync: SyncState;
   /** What it holds on its own disk, by id. */
   readonly held: Map<string, CaseEvent>;
+  /** What it remembers to have been acknowledged, and in which life of the store. */
+  readonly acknowledged: Map<string, string>;
   readonly skewMs: number;
 }
 
@@ -38,11 +40,16 @@ export class Simulation {
   readonly devices: readonly Device[] = Array.from({ length: deviceCount }, (_, i) => ({
     sync: newSyncState,
     held: new Map(),
+    acknowledged: new Map(),
     // One clock is an hour back, one a day ahead, one a year.
     skewMs: [0, -3_600_000, 86_400_000, 0, 31_536_000_000][i] ?? 0,
   }));
+  /** Events that were not offered again after a start, as they were known to be on the server. */
+  spared = 0;
   /** Everything that was ever made, by the device that made it. */
   readonly made: { device: number; event: CaseEvent }[] = [];
+  /** Cases that the site deleted by policy in any life of its store: their events are excused. */
+  readonly everPurged = new Set<string>();
   store: Store;
   #network: Message[] = [];
   #seconds = 0;
@@ -80,7 +87,7 @@ export class Simulation {
     return device;
   }
 
-  /** Somebody marks something in one of four cases that all devices know. With `clash`, under the id of another's event. */
+  /** Somebody marks something in one of the cases that all devices know. With `clash`, under the id of another's event. */
   record(i: number, caseNumber: number, clash: boolean): void {
     const device = this.#device(i);
     this.#seconds++;
@@ -102,8 +109,12 @@ export class Simulation {
     const device = this.#device(i);
     this.#seconds++;
     const step = nextSyncStep(device.sync, this.#nowMs(device));
-    if (step.type === "collect") device.sync = collected(device.sync, [...device.held.values()]);
-    else if (step.type === "push") this.#network.push({ type: "push", device: i, request: step.request });
+    if (step.type === "collect") {
+      const all = [...device.held.values()];
+      const without = collected(device.sync, all).waiting.length;
+      device.sync = collected(device.sync, all, device.acknowledged);
+      this.spared += without - device.sync.waiting.length;
+    } else if (step.type === "push") this.#network.push({ type: "push", device: i, request: step.request });
     else if (step.type === "pull") this.#network.push({ type: "pull", device: i, request: step.request });
     else if (step.type === "wait") this.#seconds += Math.ceil((step.untilMs - this.#nowMs(device)) / 1_000);
     return step.type !== "idle";
@@ -135,13 +146,33 @@ export class Simulation {
     const device = this.#device(message.device);
     if (message.type === "push" && message.answer !== undefined) {
       device.sync = pushAnswered(device.sync, message.request, message.answer);
+      const { acknowledged, epoch } = message.answer;
+      // Only what it holds as it was sent: under the id of what was purged meanwhile there may come another event.
+      for (const sent of message.request.events as readonly CaseEvent[]) {
+        const isHeld = JSON.stringify(device.held.get(sent.id)) === JSON.stringify(sent);
+        if (isHeld && acknowledged.includes(sent.id)) device.acknowledged.set(sent.id, epoch);
+      }
     }
     if (message.type === "pull" && message.answer !== undefined) {
       const { state, events, purgedCaseIds } = pullAnswered(device.sync, message.request, message.answer);
       device.sync = state;
+      for (const [id, { caseId }] of device.held) {
+        if (!purgedCaseIds.includes(caseId)) continue;
+        device.held.delete(id);
+        device.acknowledged.delete(id);
+      }
       for (const pulled of events) if (!device.held.has(pulled.id)) device.held.set(pulled.id, pulled);
-      for (const [id, { caseId }] of device.held) if (purgedCaseIds.includes(caseId)) device.held.delete(id);
     }
+  }
+
+  /** The page is closed and opened: what waited is known by the events on the disk alone. Some of what was remembered may be lost. */
+  restart(i: number, pick: number): void {
+    const device = this.#device(i);
+    const { epoch, cursor } = device.sync;
+    device.sync = epoch === undefined ? newSyncState : { ...newSyncState, epoch, cursor };
+    [...device.acknowledged.keys()].forEach((id, n) => {
+      if (pick % 3 === 0 && (n + pick) % 7 === 0) device.acknowledged.delete(id);
+    });
   }
 
   lose(pick: number): void {
@@ -162,21 +193,46 @@ export class Simulation {
     for (const change of kept) {
       if ("event" in change) {
         await this.store.appendEvents({ site, device: "backup", actor: "command", events: [change.event] });
-      }
+      } else await this.#keepPurged(change.purgedCaseId);
     }
+  }
+
+  /** As a backup brings it back: the case is known to be gone, and takes its place among the changes. */
+  async #keepPurged(caseId: string): Promise<void> {
+    const { db, clock } = this.store;
+    const { last_cursor } = await db
+      .updateTable("site")
+      .set(({ eb }) => ({ last_cursor: eb("last_cursor", "+", 1) }))
+      .returning("last_cursor")
+      .executeTakeFirstOrThrow();
+    const row = { site, cursor: last_cursor, case_id: caseId, at: clock(), events: 0, reason: "backup" };
+    await db.insertInto("purged_case").values(row).execute();
+  }
+
+  /** The site deletes by policy the cases that nothing reached in the last `seconds`; gives how many. */
+  async purge(seconds: number): Promise<number> {
+    const untouchedSince = new Date(Date.UTC(2026, 10, 25) + (this.#seconds - seconds) * 1_000).toISOString();
+    const policy = { site, actor: "command", untouchedSince, reason: "retention" };
+    const { cases } = await this.store.purgeCases(policy);
+    for (const id of await this.purgedOnServer()) this.everPurged.add(id);
+    return cases;
   }
 
   /** The network works again and everybody goes on until nobody has anything to do. */
   async settle(): Promise<void> {
     this.#network = [];
     for (const device of this.devices) device.sync = resumeSync(device.sync);
-    for (let round = 0; round < 200; round++) {
+    let lastQuiet = "";
+    for (let round = 0; round < 400; round++) {
       let busy = false;
       for (let i = 0; i < deviceCount; i++) busy = this.act(i) || busy;
       while (await this.deliver(0, false)) busy = true;
-      if (!busy && round > 2) return;
-      // Whoever is idle looks again, as a page does now and then.
-      if (round < 3) for (const device of this.devices) device.sync = resumeSync(device.sync);
+      if (busy) continue;
+      const quiet = this.devices.map(({ sync: { epoch, cursor } }) => `${epoch} ${cursor}`).join();
+      if (quiet === lastQuiet) return;
+      lastQuiet = quiet;
+      // Whoever is idle looks again, as a page does now and then; at rest is who finds nothing new.
+      for (const device of this.devices) device.sync = resumeSync(device.sync);
     }
     throw new RangeError("The devices never came to rest");
   }
@@ -184,6 +240,11 @@ export class Simulation {
   async onServer(): Promise<readonly CaseEvent[]> {
     const { changes } = await this.store.readChanges({ site, since: 0, limit: 100_000 });
     return changes.flatMap((change) => ("event" in change ? [change.event] : []));
+  }
+
+  async purgedOnServer(): Promise<readonly string[]> {
+    const { changes } = await this.store.readChanges({ site, since: 0, limit: 100_000 });
+    return changes.flatMap((change) => ("purgedCaseId" in change ? [change.purgedCaseId] : []));
   }
 
   /** What a device shows of the cases, without what the server refused. */

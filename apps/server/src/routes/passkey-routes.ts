@@ -115,8 +115,7 @@ export const passkeySignInRoute: Route = {
   handle: (request, service) =>
     withParty(request, service, async (party) => {
       const { accounts, store, settings } = service;
-      const until = await accounts.passkeys.tryFrom(request.ip);
-      if (until !== undefined) return refusal({ type: "locked", until });
+      // Nobody guesses a signature, so failures make no one wait: whoever fails at passwords keeps no owner of a key out.
       const person = await finishSignIn(accounts, { party, ...(request.body as PasskeySignInRequest) });
       const session =
         person === undefined ? undefined : await accounts.startSession({ person, by: "passkey" });
@@ -125,7 +124,6 @@ export const passkeySignInRoute: Route = {
         await store.note({ site: settings.site, actor: "anyone", action: "session.refused", subject });
         return refusal({ type: "wrong-credentials" });
       }
-      await accounts.passkeys.forgive(request.ip);
       if (request.session !== undefined) {
         await accounts.endSession({ ...request.session, person: request.session.person.id });
       }

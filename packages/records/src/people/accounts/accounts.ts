@@ -126,9 +126,6 @@ export interface PasskeyRecords {
   readonly takeChallenge: (
     by: { readonly id: string } | { readonly person: string },
   ) => Promise<readonly string[]>;
-  /** Counts a try from an address, and gives the time until which to wait where there were too many; `forgive` takes it back. */
-  readonly tryFrom: (address: string) => Promise<string | undefined>;
-  readonly forgive: (address: string) => Promise<void>;
 }
 
 interface ByWhom {

@@ -1,3 +1,4 @@
+import { createAccounts, hashPassword, verifyPassword } from "@steelyard/records/accounts";
 import { backupStore, restoreStore, type Store } from "@steelyard/records/store";
 import { sql } from "kysely";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
@@ -232,12 +233,24 @@ describe.each(engines)("the records on $name", ({ newDatabase, name }) => {
     });
     if (!added.ok) throw new RangeError("The calibration is sound");
     await store.signDocument({ site: "resus", actor: person, sha256: added.value.sha256, registration: "x" });
+    const limits = { idleMs: 1_800_000, absoluteMs: 43_200_000 };
+    const passwords = { cost: { log2N: 4, r: 8, p: 1 }, hash: hashPassword, verify: verifyPassword };
+    const accounts = createAccounts({ store, site: "resus", limits, passwords });
+    const { code } = await accounts.invite({
+      site: "resus",
+      actor: "console",
+      name: "Cara Hollis",
+      roles: ["reviewer"],
+    });
+    const order = { code, login: "cara", password: "violet kettle sings", address: "10.0.0.1" };
+    expect((await accounts.join(order)).ok).toBe(true);
     const lines: string[] = [];
     const rows = await backupStore(store, async (line) => {
       lines.push(line);
     });
     expect(lines).toHaveLength(rows + 2);
-    const all = async (of: Store, table: "case_event" | "audit_entry" | "device" | "signature") =>
+    const kept = ["case_event", "audit_entry", "device", "signature", "person", "credential"] as const;
+    const all = async (of: Store, table: (typeof kept)[number]) =>
       (await of.db.selectFrom(table).selectAll().execute()).map((row) => JSON.stringify(row)).sort();
     const from2 = async function* (these: readonly string[]): AsyncGenerator<string> {
       yield* these;
@@ -251,10 +264,14 @@ describe.each(engines)("the records on $name", ({ newDatabase, name }) => {
 
     const good = await restored(lines);
     expect(good.result).toEqual({ ok: true, value: rows });
-    for (const table of ["case_event", "audit_entry", "device", "signature"] as const) {
+    for (const table of kept) {
       expect(await all(good.target, table)).toEqual(await all(store, table));
     }
     expect((await good.target.verifyAudit()).faults).toEqual([]);
+    // The person is there and the session is not: after a restore people sign in again.
+    expect(await good.target.db.selectFrom("session").selectAll().execute()).toEqual([]);
+    const there = createAccounts({ store: good.target, site: "resus", limits, passwords });
+    expect((await there.signIn(order)).ok).toBe(true);
     // By another epoch devices learn to send again what the backup lacks.
     expect(good.target.epoch).not.toBe(store.epoch);
     expect(await restoreStore(good.target, from2(lines))).toEqual({
@@ -266,7 +283,7 @@ describe.each(engines)("the records on $name", ({ newDatabase, name }) => {
     await good.target.close();
 
     const middle = Math.floor(lines.length / 2);
-    const changed = lines.map((line, i) => (i === middle ? line.replace("resus", "reset") : line));
+    const changed = lines.map((line, i) => (i === middle ? line.replace(":", ": ") : line));
     for (const [bad, type] of [
       [lines.slice(0, -1), "damaged"],
       [lines.slice(0, middle), "damaged"],

@@ -1,5 +1,5 @@
 import type { CaseEvent } from "@steelyard/records/case";
-import type { Store } from "@steelyard/records/store";
+import { backupStore, restoreStore, type Store } from "@steelyard/records/store";
 import fc from "fast-check";
 import { sql } from "kysely";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
@@ -98,6 +98,22 @@ describe.each(engines)("the list of cases on $name", ({ newDatabase, name }) => 
     await now.purgeCases({ ...policy, untouchedSince: "2026-11-26T00:00:00.000Z" });
     expect((await now.listCases({ site: "resus" })).cases).toEqual([]);
     await now.close();
+  });
+
+  it("is made again from the events of a backup", async () => {
+    await store.appendEvents({ ...from, events: sampleCase });
+    const lines: string[] = [];
+    await backupStore(store, async (line) => void lines.push(line));
+    expect(lines.join("")).not.toContain("case_summary");
+    const restored = await open(newDatabase());
+    const read = async function* (): AsyncGenerator<string> {
+      yield* lines;
+    };
+    expect((await restoreStore(restored, read())).ok).toBe(true);
+    expect((await restored.listCases({ site: "resus" })).cases).toEqual(
+      (await store.listCases({ site: "resus" })).cases,
+    );
+    await restored.close();
   });
 
   it("is found by day, state, code and what is due, page by page, and nothing of another site", async () => {

@@ -1,9 +1,12 @@
 import { spawn } from "node:child_process";
 import { once } from "node:events";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { createServer as createNetServer } from "node:net";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import { readOptions } from "../src/read-options.ts";
+import { serveRecords } from "../src/serve-records.ts";
 
 describe("readOptions()", () => {
   test("has a default, takes PORT, and lets --port win", () => {
@@ -46,3 +49,41 @@ test("a taken port is said in words, with a way out", async () => {
   // Without a built page that is what it says instead; either way it names the next step.
   expect(said).toMatch(new RegExp(`Port ${port} is taken.*--port|The page is not built yet.*npm run build`));
 });
+
+test("the code of the first administrator is printed while nobody is there, opens the department once, and is printed no more", async () => {
+  const folder = mkdtempSync(join(tmpdir(), "steelyard-first-run-"));
+  writeFileSync(join(folder, "index.html"), "<!doctype html><title>t</title>");
+  const env = { STEELYARD_DATABASE: join(folder, "records.sqlite"), STEELYARD_LOG: "silent" };
+  /** One life of the server: what it printed, after `visit`. */
+  const serve = async (visit: (address: string, printed: string) => Promise<void>): Promise<string> => {
+    let printed = "";
+    const write = vi.spyOn(process.stdout, "write").mockImplementation((chunk) => {
+      printed += String(chunk);
+      return true;
+    });
+    const status = serveRecords({ pageDir: folder, port: "0", env });
+    await vi.waitFor(() => expect(printed).toContain("Steelyard records: http"), { timeout: 10_000 });
+    await visit(/http:\/\/[\d.:]+/.exec(printed)?.[0] ?? "", printed);
+    process.emit("SIGTERM");
+    expect(await status).toBe(0);
+    write.mockRestore();
+    return printed;
+  };
+  const codeIn = (printed: string) => /code, within a day: (\S+)/.exec(printed)?.[1];
+  await serve(async (address, printed) => {
+    const code = codeIn(printed);
+    expect(code).toMatch(/^([2-9A-Z]{5}-){5}[2-9A-Z]{5}$/);
+    const person = { name: "Cara Hollis", login: "cara", password: "violet kettle sings at noon" };
+    const set = await fetch(`${address}/api/set-up`, {
+      method: "POST",
+      headers: { "content-type": "application/json", origin: address },
+      body: JSON.stringify({ code, ...person }),
+    });
+    expect([set.status, await set.json()]).toMatchObject([200, { person: { roles: ["administrator"] } }]);
+  });
+  const again = await serve(async (address) => {
+    expect(await (await fetch(`${address}/api/session`)).json()).toEqual({ state: "signed-out" });
+  });
+  expect(codeIn(again)).toBeUndefined();
+  rmSync(folder, { recursive: true });
+}, 30_000);

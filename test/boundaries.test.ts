@@ -76,7 +76,7 @@ const plants: readonly Plant[] = [
   {
     rule: "documents-import-core-and-formulary-only",
     file: "packages/records/src/documents/study.ts",
-    text: 'export { runChart } from "@steelyard/study/analysis";',
+    text: 'export { study } from "@steelyard/study";',
   },
   {
     rule: "case-touches-no-platform",

@@ -21,8 +21,8 @@ const shown: readonly {
   { name: "booklet", args: ["booklet"], pages: [98] },
   {
     name: "child",
-    args: ["child", "--length-cm", "136", "--arm-mm", "190", "--problem", "anaphylaxis", "seizure"],
-    pages: [1],
+    args: ["child", "--length-cm", "136", "--arm-mm", "190", "--problem", "arrest", "seizure"],
+    pages: [1, 2],
   },
 ];
 

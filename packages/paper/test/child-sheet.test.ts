@@ -112,6 +112,19 @@ describe("drawChildSheet()", () => {
     }
   });
 
+  it.each([
+    ["a newborn", { lengthCm: centimetres(49), armMm: millimetres(95) }],
+    ["the heaviest adolescent", { lengthCm: centimetres(195), armMm: millimetres(480) }],
+  ])("has room for the weights of %s in both languages", async (_, measurements) => {
+    const own = reportOf(measurements);
+    for (const messages of [ENGLISH_PAPER, FRENCH_PAPER]) {
+      const context = await sampleContext({ formulary: draftFormulary, messages });
+      const input = { ...context, size: pageSizes.a4, report: own, measured };
+      const drawing = drawChildSheet({ ...input, problems: ["anaphylaxis"] });
+      expect(checkDrawing(drawing, context.typefaces)).toEqual([]);
+    }
+  });
+
   it("numbers further sheets, each with a front and a back, its weights and a line for the name", async () => {
     const context = await sampleContext({ formulary: draftFormulary });
     const drawing = drawChildSheet({ ...context, size: pageSizes.letter, report, measured, problems });

@@ -104,10 +104,10 @@ const contexts = [
   },
 ];
 
-// A booklet has a page for every weight, and its frame is that of the others: in French with long names on every sheet, in English on one.
+// A booklet has a page for every weight, and its frame is that of the others: in French with long names and in English on every sheet, in English with long names on one.
 const runs = papers.flatMap(([name, draw]) =>
   contexts
-    .filter(({ context }) => context.messages === FRENCH_PAPER || !/^booklet on (?:a3|letter)$/.test(name))
+    .filter((_, i) => i !== 1 || !/^booklet on (?:a3|letter)$/.test(name))
     .map((own) => ({ name, draw, ...own })),
 );
 

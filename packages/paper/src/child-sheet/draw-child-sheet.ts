@@ -65,7 +65,7 @@ export function drawChildSheet(input: ChildSheetInput): Drawing {
   const frontIn = (type: DoseType) => () => drawFronts(input, { chosen, type }, box);
   const backIn = (sizePt: number) => () => drawBacks(input, { chosen, sizePt }, box);
   const fronts = largestOnOneSheet([frontIn(denseType), frontIn(bookletType), frontIn(roomyType)]);
-  // The smallest is that of the imprint, for the two longest problems on one Letter page.
+  // The smallest is that of the imprint, for two long problems on one Letter page.
   const backs = largestOnOneSheet([backIn(5.6), backIn(6), backIn(6.4), backIn(7)]);
   const sheets = Math.max(fronts.length, backs.length);
   const pages = Array.from({ length: sheets }, (_, i): readonly Page[] => {

@@ -4,7 +4,7 @@ import type { SharedSentences } from "../booklet/shared-sentences.ts";
 import { createFlow, type Flow } from "../drawing/flow.ts";
 import type { Box, Item } from "../drawing/item.ts";
 import { soft } from "../drawing/palette.ts";
-import { setText } from "../drawing/set-text.ts";
+import { fitParagraph, setText } from "../drawing/set-text.ts";
 import { group, line, strokes } from "../drawing/shapes.ts";
 import type { ChildSheetInput } from "./child-sheet-input.ts";
 
@@ -25,15 +25,21 @@ export function drawHead(input: ChildSheetInput, box: Box, shared: SharedSentenc
         low: formatWeight(writtenKg(low95Kg), language.numbers),
         high: formatWeight(writtenKg(high95Kg), language.numbers),
       });
+  const idealFromMm = box.xMm + box.widthMm * 0.38;
   const baseMm = box.yMm + 8.4;
-  const big = (written: string, words: string, more: string, x: number): Item[] => {
-    const number = setText(typefaces, written, [x, baseMm], { font: "bold", sizePt: 22 });
-    const after = x + number.widthMm + 2;
-    return [
-      number,
-      setText(typefaces, words, [after, more === "" ? baseMm : baseMm - 3.8], { font: "bold", sizePt: 8.4 }),
-      ...(more === "" ? [] : [setText(typefaces, more, [after, baseMm], { sizePt: 8.4 })]),
-    ];
+  const big = (written: string, words: string, more: string, xMm: number, toMm: number): Item[] => {
+    const number = setText(typefaces, written, [xMm, baseMm], { font: "bold", sizePt: 22 });
+    const after = xMm + number.widthMm + 2;
+    const name = (yMm: number): Item =>
+      setText(typefaces, words, [after, yMm], { font: "bold", sizePt: 8.4 });
+    if (more === "") return [number, name(baseMm)];
+    const range = fitParagraph(typefaces, more, {
+      at: [after, baseMm - 2.5],
+      widthMm: toMm - after - 3,
+      sizesPt: [8.4, 7.8, 7.2, 6.6, 6],
+      roomMm: 3.8,
+    });
+    return [number, name(baseMm - 3.8), range.group];
   };
   const { total, ideal } = writtenWeights(input);
   const flow = createFlow(typefaces, { xMm: box.xMm, yMm: box.yMm + 11, widthMm: box.widthMm });
@@ -42,8 +48,8 @@ export function drawHead(input: ChildSheetInput, box: Box, shared: SharedSentenc
   flow.paragraph([rested, ...legendOf(shared)].join(" "), { sizePt: 7.4 });
   if (told.length > 0) flow.paragraph(told.join(" "), { sizePt: 8, font: "bold" });
   const items = [
-    ...big(total, childSheet.total, range, box.xMm),
-    ...(ideal === undefined ? [] : big(ideal, childSheet.ideal, "", box.xMm + box.widthMm * 0.38)),
+    ...big(total, childSheet.total, range, box.xMm, idealFromMm),
+    ...(ideal === undefined ? [] : big(ideal, childSheet.ideal, "", idealFromMm, namesFromMm(box))),
     ...drawNames(input, box),
   ];
   return finish(flow, { items, box });
@@ -100,10 +106,15 @@ function writtenWeights({ report, messages }: ChildSheetInput): {
   };
 }
 
+/** Where the lines for name and scale weight begin, beside the weights. */
+function namesFromMm({ xMm, widthMm }: Box): number {
+  return xMm + widthMm * 0.67;
+}
+
 /** At the right, the lines for the name, and for the weight once the child is on a scale. */
 function drawNames({ typefaces, messages }: ChildSheetInput, box: Box): readonly Item[] {
   const { name, weighed } = messages.childSheet;
-  const from = box.xMm + box.widthMm * 0.67;
+  const from = namesFromMm(box);
   return [name, weighed].map((words, i): Item => {
     const y = box.yMm + 2.6 + i * 6.4;
     const text = setText(typefaces, words, [from, y], { sizePt: 7.2, colour: soft });

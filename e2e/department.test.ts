@@ -118,10 +118,16 @@ test("a case made offline on one device appears in the casebook of another, and 
       timeout: 20_000,
     })
     .toBeGreaterThan(4);
+  const sentAgain: string[] = [];
+  tablet.page.on("request", (request) => {
+    if (request.url().endsWith("/api/sync/push")) sentAgain.push(request.postData() ?? "");
+  });
   await tablet.page.reload();
   await expect
     .poll(async () => readable(await tablet.page.locator(".case-list").innerText()), { timeout: 20_000 })
     .toContain("weighed 18.4 kg");
+  // What the server has acknowledged is not sent once more after a start.
+  expect(sentAgain).toEqual([]);
   expect((await store.verifyAudit()).faults).toEqual([]);
   expect(
     [...tablet.complaints, ...phone.complaints].filter((said) => !said.includes("ERR_INTERNET_DISCONNECTED")),

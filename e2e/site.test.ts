@@ -210,6 +210,10 @@ test("a formulary of the site is taken for the next child, works offline, and ne
   await page.getByRole("searchbox").fill("amiodarone");
   await expect.poll(() => page.locator('[data-line^="amiodarone"]').count()).toBe(0);
 
+  await toScreen("paper");
+  await page.getByRole("button", { name: "Take off ours 1" }).waitFor();
+  await toScreen("");
+
   // Without a network, and from a cold start.
   await page.context().setOffline(true);
   await page.reload();

@@ -3,6 +3,8 @@ const key = "steelyard.department";
 /** What the device knows of its department's server: its token, and how far it has pulled in which life of the store. */
 export interface KeptDepartment {
   readonly token: string;
+  /** Made anew with each link, so that nothing is remembered past it; absent in links of earlier versions. */
+  readonly link?: string;
   readonly epoch?: string;
   readonly cursor?: number;
   /** The calibration in use is the department's; its hash. */

@@ -26,7 +26,7 @@ export const studyEn = {
   clusters: "Rows drawn together",
   usualClusters: "as the file says",
   seed: "Seed of all that is drawn by chance",
-  doses: "What errors mean for doses, by the unsigned draft formulary",
+  doses: "What errors mean for doses, by the formulary in use on this device",
   picture: "Save as PNG",
   takenFor: "Taken for",
   unit: "Unit",

@@ -29,7 +29,7 @@ export const studyFr: Words<typeof studyEn> = {
   clusters: "Lignes tirées ensemble",
   usualClusters: "selon le fichier",
   seed: "Graine de tout ce qui est tiré au hasard",
-  doses: "Ce que les erreurs changent aux doses, selon l’ébauche non signée du formulaire",
+  doses: "Ce que les erreurs changent aux doses, selon le formulaire en usage sur cet appareil",
   picture: "Enregistrer en PNG",
   takenFor: "Prise pour",
   unit: "Unité",

@@ -19,6 +19,7 @@ import { type GenericSchema, safeParse } from "valibot";
 import type { CaseDesk } from "../../state/case-desk.ts";
 import { type DepartmentState, unlinked } from "../../state/department.ts";
 import { findDepartment, type KeptDepartment, keepDepartment } from "../kept-department.ts";
+import { acknowledgedOn, forgetAcknowledged, rememberAcknowledged } from "./acknowledged.ts";
 import { departmentDocuments } from "./department-documents.ts";
 
 /** Cases of other devices are asked for this often while nothing else happens, ms. */
@@ -43,7 +44,8 @@ type Answer<T> =
  * Sends what the desk holds and fetches what it lacks, for as long as the device has a token. Never in the way: the desk keeps everything
  * first, and a server that is not there changes nothing but what is told here.
  *
- * After a start everything readable is offered once more; the server knows what it has, so that does no harm.
+ * After a start everything readable is offered once more but what the server has acknowledged; it knows what it has, so that offering
+ * again does no harm.
  */
 export function openDepartment(desk: CaseDesk): Department {
   let kept = findDepartment();
@@ -86,9 +88,11 @@ export function openDepartment(desk: CaseDesk): Department {
   };
   const reached = (): void => {
     if (kept !== undefined && (kept.epoch !== sync.epoch || kept.cursor !== sync.cursor)) {
+      const { token, link } = kept;
       const { calibration } = findDepartment() ?? kept;
       change({
-        token: kept.token,
+        token,
+        ...(link && { link }),
         cursor: sync.cursor,
         ...(sync.epoch && { epoch: sync.epoch }),
         ...(calibration && { calibration }),
@@ -99,19 +103,28 @@ export function openDepartment(desk: CaseDesk): Department {
 
   /** One step; what follows from it is asked for at its end. */
   const step = async (token: string): Promise<number | undefined> => {
+    const link = kept?.link;
     const next = nextSyncStep(sync, Date.now());
     switch (next.type) {
       case "collect": {
+        const { epoch } = sync;
+        const known = link && epoch ? await acknowledgedOn(link, epoch) : undefined;
+        // Looked at only now: something may have been marked meanwhile.
         const { events } = desk.state();
         for (const { id } of events) offered.add(id);
-        sync = collected(sync, events);
+        sync = collected(sync, events, known);
         return 0;
       }
       case "push": {
         const answer = await ask<PushAnswer>(token, pushAnswerSchema, "push", next.request);
         if (answer.type !== "answer") fail(answer.type);
         else {
+          const held = new Set(desk.state().events.map(({ id }) => id));
+          const { epoch, acknowledged } = answer.value;
+          const known = acknowledged.filter((id) => held.has(id));
           sync = pushAnswered(sync, next.request, answer.value);
+          // Under the link that it was asked by, whatever has been linked since.
+          if (link !== undefined) await rememberAcknowledged(link, epoch, known);
           reached();
         }
         return 0;
@@ -127,7 +140,11 @@ export function openDepartment(desk: CaseDesk): Department {
         const pulled = pullAnswered(sync, next.request, answer.value);
         for (const { id } of pulled.events) offered.add(id);
         await desk.take(pulled.events);
-        for (const caseId of pulled.purgedCaseIds) await desk.purge(caseId);
+        for (const caseId of pulled.purgedCaseIds) {
+          const gone = desk.state().events.filter((event) => event.caseId === caseId);
+          await forgetAcknowledged(gone.map(({ id }) => id));
+          await desk.purge(caseId);
+        }
         // Only now: what was pulled and not kept would be passed over the next time.
         sync = pulled.state;
         reached();
@@ -189,7 +206,7 @@ export function openDepartment(desk: CaseDesk): Department {
     },
     link: (token) => {
       void documents.end(false);
-      change({ token });
+      change({ token, link: crypto.randomUUID() });
       sync = newSyncState;
       offered.clear();
       tell();

@@ -1,5 +1,5 @@
 import type { VNode } from "preact";
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import type { ScreenProps } from "../../frame/screen-props.ts";
 import { language } from "../../messages/language.ts";
 import { paperMessages } from "../../messages/paper.ts";
@@ -12,12 +12,18 @@ import { Preview } from "./preview.tsx";
 import { usePaper } from "./use-paper.ts";
 
 /** Choose a paper, see every page of it, take it home as a PDF. */
-export function Screen({ child, site }: ScreenProps): VNode {
+export function Screen({ child, site, formulary }: ScreenProps): VNode {
   const [choices, setChoices] = useState<PaperChoices>(() => {
     const own = siteInUse(site);
     const first = { ...firstChoices, language: languageOf(language?.tag) };
     return own === undefined ? first : { ...first, site: { file: own.identity.name, value: own } };
   });
+  // Known a moment after the screen where the page is opened here; another one comes when the next child does.
+  useEffect(() => {
+    const own = formulary?.own?.formulary;
+    if (own !== undefined)
+      setChoices((before) => ({ ...before, formulary: { file: own.version, value: own } }));
+  }, [formulary]);
   const { made, said, turnTo, download, cancel, drawAgain } = usePaper(choices, child?.measurements);
   return (
     <div class="paper">

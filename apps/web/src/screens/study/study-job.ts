@@ -1,3 +1,4 @@
+import type { Formulary } from "@steelyard/core/dosing";
 import type { ColumnMapping, MappingChange } from "@steelyard/study/import";
 import type { Block } from "@steelyard/study/report";
 
@@ -15,6 +16,8 @@ export type StudyRequest =
       readonly methods: readonly string[];
       readonly by: readonly string[];
       readonly compared: ComparedAs;
+      /** Of the site; the draft that comes with the page where it has none. */
+      readonly formulary?: Formulary | undefined;
     }
   | { readonly type: "files" }
   | { readonly type: "figure"; readonly name: string }

@@ -80,10 +80,13 @@ async function judge({
   methods,
   by,
   compared,
+  formulary: own,
 }: Extract<StudyRequest, { type: "judge" }>): Promise<void> {
   if (open === undefined) return;
   // The medicines are fetched when a study asks for them, and stay on the device like the rest of the page.
-  const formulary = compared.doses ? (await import("@steelyard/formulary")).draftFormulary : undefined;
+  const formulary = compared.doses
+    ? (own ?? (await import("@steelyard/formulary")).draftFormulary)
+    : undefined;
   const { file, title, ...facts } = open;
   const result = judgeStudy(file, {
     title,

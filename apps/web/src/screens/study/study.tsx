@@ -1,5 +1,6 @@
 import type { VNode } from "preact";
 import { useId, useState } from "preact/hooks";
+import type { ScreenProps } from "../../frame/screen-props.ts";
 import { study as messages } from "../../messages/study.ts";
 import "./study.css";
 import { StudyChoices } from "./study-choices.tsx";
@@ -7,8 +8,8 @@ import { StudyReport } from "./study-report.tsx";
 import { useStudy } from "./use-study.ts";
 
 /** From a file of weighed children to the flow, figures and tables; the file stays on the device, in a worker. */
-export function Screen(): VNode {
-  const { state, actions } = useStudy();
+export function Screen({ formulary }: ScreenProps): VNode {
+  const { state, actions } = useStudy(formulary?.own?.formulary);
   const [site, setSite] = useState("");
   const [over, setOver] = useState(false);
   const id = useId();

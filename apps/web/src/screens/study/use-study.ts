@@ -1,3 +1,4 @@
+import type { Formulary } from "@steelyard/core/dosing";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { saveFile } from "../../effects/save-file.ts";
 import { watchDay } from "../../effects/watch-day.ts";
@@ -15,7 +16,7 @@ export interface StudyState {
 
 export interface StudyActions {
   readonly open: (file: File | "example") => void;
-  readonly judge: (request: Omit<Extract<StudyRequest, { type: "judge" }>, "type">) => void;
+  readonly judge: (request: Omit<Extract<StudyRequest, { type: "judge" }>, "type" | "formulary">) => void;
   readonly cancel: () => void;
   readonly download: () => void;
   readonly picture: (name: string) => void;
@@ -25,7 +26,10 @@ export interface StudyActions {
 const empty: StudyState = { working: undefined, refused: undefined, shown: undefined, said: "" };
 
 /** Keeps the worker that reads and judges; cancelling ends it, and the next file gets a new one. */
-export function useStudy(): { readonly state: StudyState; readonly actions: StudyActions } {
+export function useStudy(formulary: Formulary | undefined): {
+  readonly state: StudyState;
+  readonly actions: StudyActions;
+} {
   const [state, setState] = useState(empty);
   const worker = useRef<Worker | undefined>(undefined);
   useEffect(() => () => worker.current?.terminate(), []);
@@ -81,7 +85,7 @@ export function useStudy(): { readonly state: StudyState; readonly actions: Stud
     },
     judge: (request) => {
       work();
-      ask({ type: "judge", ...request });
+      ask({ type: "judge", ...request, formulary });
     },
     cancel: () => {
       worker.current?.terminate();

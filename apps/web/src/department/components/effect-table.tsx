@@ -69,7 +69,7 @@ function writeAge(ageMonths: number): string {
 }
 
 /** "100 micrograms, 1 mL" of one line. */
-export function givenWords(line: SheetLine): string {
+function givenWords(line: SheetLine): string {
   if (line.unavailable !== undefined) return describeUnavailable(line.unavailable, language?.dosing);
   const { dose, volume, puffs, rate, preparations, further } = line;
   const [made] = preparations ?? [];

@@ -27,7 +27,7 @@ export function ProblemNote({ problem }: { readonly problem: ApiProblem | undefi
 }
 
 /** A sentence for every case; the server's own reason, in English, where it gave one that is not known here. */
-export function describeApiProblem(problem: ApiProblem): string {
+function describeApiProblem(problem: ApiProblem): string {
   if (problem.type !== "refused") return words.problems[problem.type];
   const { status, problem: code, reason } = problem;
   const known = (words.refusals as Readonly<Record<string, string>>)[code];

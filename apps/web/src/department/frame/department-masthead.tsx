@@ -68,7 +68,7 @@ export function DepartmentMasthead({ name, screen }: Props): VNode {
               {words.signOut}
             </button>
           </div>
-          <p class="department__person print-also">
+          <p class="department__person">
             {words.signedIn({
               person: person.name,
               roles: person.roles.map((role) => words.roles[role]).join(", "),

@@ -102,7 +102,7 @@ export const documentsEn = {
   }): string => `Within 10 %: change ${value}, 95 % interval ${low} to ${high}.`,
   noGain: "The interval holds no gain: this calibration may not help. A reviewer has to weigh that.",
   shift: (percent: string): string => `The shift itself is known to about ${percent}.`,
-  forOnePercent: (n: number): string => `To know it to 1 %, ${n} children would be needed.`,
+  forOnePercent: (n: number): string => `To know it to 1\u00a0%, ${n} children would be needed.`,
   store: "Keep it as a draft to be signed",
   stored: "It is kept. A reviewer can sign it now.",
   looks: "To look at before signing:",

@@ -1,4 +1,5 @@
-import { type DocumentEntry, personRoles } from "@steelyard/records/department";
+import { draftFormulary } from "@steelyard/formulary";
+import { type DocumentEntry, type FitAnswer, personRoles } from "@steelyard/records/department";
 import { runChart } from "@steelyard/study/run-chart";
 import { render } from "preact-render-to-string";
 import { describe, expect, it } from "vitest";
@@ -7,10 +8,14 @@ import { Inside } from "../department-app.tsx";
 import { DepartmentContext } from "../state/department-context.ts";
 import { type DepartmentScreenId, screensFor } from "../state/department-screens.ts";
 import { type DepartmentState, emptyDepartment, type Person } from "../state/department-state.ts";
+import { Charted } from "./accuracy/accuracy.tsx";
 import { chartScale } from "./accuracy/chart-scale.ts";
 import { RunChartFigure } from "./accuracy/run-chart-figure.tsx";
 import { auditCsv } from "./audit/audit-csv.ts";
+import { Fitted } from "./calibration/fit.tsx";
+import { casesQuery } from "./casebook/cases.tsx";
 import { Signing } from "./documents/signing.tsx";
+import { linesOf } from "./formulary/read-formulary.tsx";
 
 const person = (...roles: Person["roles"]): Person => ({
   id: "1",
@@ -163,5 +168,77 @@ describe("the parts", () => {
     expect(line).toBe(
       '7,2026-11-25T03:12:00.000Z,person:1,\'=HYPERLINK(1),case.read,"a,""b""","{""rows"":2}"',
     );
+  });
+});
+
+describe("what is shown of cases and fits", () => {
+  it("names each case with its signal in the table, and counts the signals in words", () => {
+    const points = Array.from({ length: 25 }, (_, i) => ({
+      caseId: `00000000-0000-4000-8000-0000000000${10 + i}`,
+      code: `K${i}`,
+      at: "2026-11-25T03:12:00.000Z",
+      estimateKg: 10,
+      measuredKg: 10,
+      daysAfter: 0,
+      errorPercent: i === 20 ? 45 : i % 2 === 0 ? 2 : -2,
+    }));
+    const html = render(<Charted points={points} />);
+    expect(html).toContain("1 case lies outside the limits.");
+    expect(html).toMatch(/K20<\/a>.*?outside the limits/s);
+    const few = points.slice(0, 3).map(({ caseId: _, code: __, ...rest }) => ({ ...rest, at: "2026" }));
+    const bare = render(<Charted points={few} />);
+    expect(bare).toContain("from 20 cases on");
+    expect(bare).not.toContain("href");
+  });
+
+  it("says of a calibration what it does not show", () => {
+    const side = {
+      meanErrorPercent: 1,
+      rmspe: 9,
+      within10Percent: 70,
+      within20Percent: 95,
+      coveragePercent: 90,
+    };
+    const fitted: FitAnswer = {
+      content: "{}",
+      label: "Resus",
+      rows: 40,
+      leftOut: [{ reason: "no length", rows: 2 }],
+      more: true,
+      shiftWithinPercent: 2,
+      childrenForOnePercent: 200,
+    };
+    expect(render(<Fitted fitted={fitted} />)).toContain("Do not publish it on this");
+    const judged = (low: number): string =>
+      render(
+        <Fitted
+          fitted={{
+            ...fitted,
+            accuracy: { before: side, after: side, within10Gain: { value: 3, low, high: 9 } },
+          }}
+        />,
+      );
+    expect(judged(-1)).toContain("holds no gain");
+    expect(judged(0.5)).not.toContain("holds no gain");
+  });
+
+  it("asks for a code in capitals and without blanks", () => {
+    const query = casesQuery({ from: "", to: "", state: "", due: "", code: " k47-2tp " }, undefined);
+    expect(query).toMatchObject({ code: "K47-2TP", limit: "50" });
+  });
+
+  it("writes out every medicine to be read, its own and nothing of another, without marks", () => {
+    for (const { id, uses } of draftFormulary.medicines) {
+      const lines = linesOf(draftFormulary, id);
+      expect(lines[0]?.text).toBe(`Id ${id}`);
+      expect(
+        lines.filter(({ kind }) => kind === "use"),
+        id,
+      ).toHaveLength(uses.length);
+      expect(
+        lines.some(({ text }) => /\*\*|`/.test(text)),
+        id,
+      ).toBe(false);
+    }
   });
 });

@@ -1,7 +1,7 @@
 import type { PersonRole } from "@steelyard/records/department";
 
 /** The screens of a department in the order of the menu, each with those who may go there. */
-export const departmentScreens = {
+const departmentScreens = {
   cases: ["clinician"],
   accuracy: ["clinician", "reviewer", "researcher"],
   formulary: ["clinician", "reviewer", "administrator"],

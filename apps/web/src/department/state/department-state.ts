@@ -5,7 +5,7 @@ import { firstRoute, type Route } from "./department-screens.ts";
 export type Person = Extract<SessionAnswer, { state: "signed-in" }>["person"];
 
 /** Who is here, as far as the server has said. */
-export type Session =
+type Session =
   | { readonly state: "asking" }
   /** There is nobody to ask. */
   | { readonly state: "failed"; readonly problem: ApiProblem }

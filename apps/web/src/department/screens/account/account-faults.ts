@@ -6,7 +6,7 @@ export function loginFault(text: string): string | undefined {
 }
 
 /** Fewest characters of a password that somebody chooses; the server decides, and says so where this page is older. */
-export const shortestPassword = 12;
+const shortestPassword = 12;
 
 export function passwordFault(text: string): string | undefined {
   return [...text].length >= shortestPassword ? undefined : words.account.short;

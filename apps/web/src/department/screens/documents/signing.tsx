@@ -26,7 +26,7 @@ export function Signing({ document, person, inForce }: Props): VNode {
       <section class="stack" aria-labelledby="signatures">
         <h2 id="signatures">{said.signing}</h2>
         <p>
-          {needs.because.length > 0 ? said.fourEyes(needs.because.join(", ")) : said.twoEyes}{" "}
+          {needs.because.length > 0 ? said.fourEyes(someOf(needs.because)) : said.twoEyes}{" "}
           <b>{said.needs(needs.have, needs.signatures)}</b>
         </p>
         {signatures.length === 0 ? (
@@ -50,6 +50,12 @@ export function Signing({ document, person, inForce }: Props): VNode {
       <Publishing document={document} person={person} inForce={inForce} />
     </>
   );
+}
+
+/** Enough names to know what it is about. */
+function someOf(names: readonly string[]): string {
+  const shown = names.slice(0, 8);
+  return [...shown, ...(names.length > 8 ? [words.more(names.length - 8)] : [])].join(", ");
 }
 
 function SignForm({ document, person }: Pick<Props, "document" | "person">): VNode {

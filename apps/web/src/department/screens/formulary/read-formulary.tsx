@@ -21,16 +21,19 @@ export function ReadFormulary({ formulary }: { readonly formulary: Formulary }):
       <h2 id="read">{said.read}</h2>
       <p class="soft">{said.readIntro}</p>
       <TextField label={said.find} value={search} type="search" maxLength={40} onType={setSearch} />
-      <p role="status" class="soft">
-        {found.length === 0 ? said.noMedicine : said.found(found.length)}
-      </p>
-      <ul class="list read-list">
-        {found.map(({ id, name }) => (
-          <li key={id}>
-            <MedicineText formulary={formulary} id={id} name={name} />
-          </li>
-        ))}
-      </ul>
+      {/* Folded: a hundred names would put the signatures out of sight. */}
+      <details open={search.trim() !== ""}>
+        <summary class="read-list__all">
+          <span role="status">{found.length === 0 ? said.noMedicine : said.found(found.length)}</span>
+        </summary>
+        <ul class="list read-list">
+          {found.map(({ id, name }) => (
+            <li key={id}>
+              <MedicineText formulary={formulary} id={id} name={name} />
+            </li>
+          ))}
+        </ul>
+      </details>
     </section>
   );
 }
@@ -72,7 +75,7 @@ interface Line {
 /** One medicine of the document that reviewers sign, without the marks of its Markdown. */
 export function linesOf(formulary: Formulary, id: string): readonly Line[] {
   const text = listFormulary(formulary, { medicineIds: [id] });
-  const from = text.indexOf("\n## ", text.indexOf(`Id \`${id}\``) - 200);
+  const from = text.lastIndexOf("\n## ", text.indexOf(`Id \`${id}\``));
   const to = text.indexOf("\n## Sources");
   return text
     .slice(from + 1, to)

@@ -13,7 +13,7 @@ export const draftName = "draft";
 export const draftVersion: string = draftFormulary.version;
 
 /** A version with its formulary; the draft of the software has no entry at the server. */
-export interface ReadFormulary {
+interface ReadFormulary {
   readonly formulary: Formulary;
   readonly label: string;
   readonly document?: DocumentEntry;

@@ -92,13 +92,15 @@ export function PersonItem({ person, onChanged, onCode }: Props): VNode {
                   {said.newCode}
                 </button>
               </p>
-              <SureButton
-                label={said.removePerson}
-                ask={said.removeAsk(name)}
-                yes={said.removeYes}
-                isBusy={isBusy}
-                onSure={() => change({ state: "removed" }, said.removedNow(name))}
-              />
+              <div>
+                <SureButton
+                  label={said.removePerson}
+                  ask={said.removeAsk(name)}
+                  yes={said.removeYes}
+                  isBusy={isBusy}
+                  onSure={() => change({ state: "removed" }, said.removedNow(name))}
+                />
+              </div>
             </>
           )}
           {state === "removed" && (

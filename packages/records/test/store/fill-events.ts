@@ -47,16 +47,15 @@ export function fillEvents(database: DatabaseSettings, options: FillOptions): vo
   const text = statements(database.type, options).join(";\n");
   if (database.type === "sqlite") {
     const file = new DatabaseSync(database.file);
-    file.function("uuid_of", (key) => uuidOf(hash("md5", String(key))));
-    file.exec("PRAGMA synchronous = OFF; PRAGMA cache_size = -1000000; PRAGMA foreign_keys = OFF");
-    file.exec(`BEGIN; ${text}; COMMIT; ANALYZE; PRAGMA wal_checkpoint(TRUNCATE)`);
+    file.function("uuid_of", { deterministic: true }, (key) => uuidOf(hash("md5", String(key))));
+    file.exec("PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF; PRAGMA cache_size = -2000000; PRAGMA temp_store = MEMORY");
+    file.exec(`PRAGMA foreign_keys = OFF; BEGIN; ${text}; COMMIT; ANALYZE; PRAGMA journal_mode = WAL`);
     file.close();
     return;
   }
   const psql = join(findPostgres() ?? "", "psql");
   const uuid = `CREATE FUNCTION pg_temp.uuid_of(key text) RETURNS text LANGUAGE sql IMMUTABLE AS $$
-    SELECT substr(h,1,8)||'-'||substr(h,9,4)||'-4'||substr(h,14,3)||'-8'||substr(h,18,3)||'-'||substr(h,21)
-    FROM (SELECT md5(key) AS h) AS hashed $$;`;
+    SELECT overlay(overlay(md5(key) placing '4' from 13) placing '8' from 17)::uuid::text $$;`;
   const input = `SET synchronous_commit = off; SET session_replication_role = replica; ${uuid} BEGIN; ${text.replaceAll("uuid_of(", "pg_temp.uuid_of(")}; COMMIT; VACUUM ANALYZE;`;
   const { status, stderr } = spawnSync(psql, ["-q", "-v", "ON_ERROR_STOP=1", database.url], {
     input,
@@ -77,6 +76,8 @@ function statements(engine: "sqlite" | "postgres", options: FillOptions): readon
       ? `to_char(timestamp '2022-01-01' + ${seconds} * interval '1 second', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"')`
       : `strftime('%Y-%m-%dT%H:%M:%fZ', 1640995200 + ${seconds}, 'unixepoch')`;
   };
+  /** Keeps an inner query whole, so that its ids are made once and not at each place where they are used. */
+  const fence = engine === "postgres" ? "OFFSET 0" : "LIMIT -1";
   const sqlText = (value: string) => `'${value.replaceAll("'", "''")}'`;
   // Of every fifth case nobody wrote the later weight: a note stands in its place, so that something is due.
   const instead = { ...sampleCase.at(-3), type: "note", text: "Transferred before weighing" } as CaseEvent;
@@ -99,7 +100,7 @@ function statements(engine: "sqlite" | "postgres", options: FillOptions): readon
        FROM (SELECT k, CASE j WHEN ${eventsOfCase} THEN j - 1 ELSE j END AS place, type, body, uuid_of(${key}) AS case_id,
                     uuid_of(${key} || '/' || j) AS id, ${at(count, "j")} AS at
              FROM ${series(count)} CROSS JOIN (${template.join(" UNION ALL ")}) AS template
-             WHERE j <> CASE WHEN k % 5 = 0 THEN ${eventsOfCase - 1} ELSE ${eventsOfCase} END) AS made`,
+             WHERE j <> CASE WHEN k % 5 = 0 THEN ${eventsOfCase - 1} ELSE ${eventsOfCase} END ${fence}) AS made`,
       `INSERT INTO case_summary (site, case_id, code, started_at, listed_at, due_at, weighed_at, closed_at, estimate_kg, low95_kg,
               high95_kg, ideal_kg, later_kg, later_on, doses, model, formulary, calibration, touched_at)
        SELECT ${site}, uuid_of(${key}), substr(uuid_of(${key}), 1, 8), at, at, CASE WHEN k % 5 = 0 THEN at END,

@@ -22,6 +22,8 @@ export function createPostgresEngine({ url }: { readonly url: string }): Engine 
   });
   // A connection that breaks while idle is replaced at the next query; unheard, it would end the server.
   pool.on("error", () => {});
+  // So would one that breaks between two statements of a transaction: the next statement says so to whoever waits.
+  pool.on("connect", (client) => client.on("error", () => {}));
   return {
     name: "postgres",
     dialect: new PostgresDialect({ pool }),

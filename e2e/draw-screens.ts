@@ -1,6 +1,9 @@
 // Takes the pictures of docs/screens from the built page: npm run screens, or of some: npm run screens -- paper study
+import { createHash } from "node:crypto";
 import { mkdirSync, statSync } from "node:fs";
 import { join } from "node:path";
+import { draftFormulary } from "@steelyard/formulary";
+import { signFormulary, writeFormulary } from "@steelyard/formulary/ownership";
 import { type Bedside, openPlace, sizes } from "./support/bedside.ts";
 import { caseLog, goTo } from "./support/case.ts";
 
@@ -123,6 +126,24 @@ async function openSite({ page }: Bedside): Promise<void> {
   await page.getByLabel(/^Calibration/).waitFor();
 }
 
+/** A formulary of our own invention, signed by two people who do not exist. */
+async function takeFormulary({ page }: Bedside): Promise<void> {
+  const formulary = await signFormulary({
+    formulary: { ...draftFormulary, version: "ours 1", title: "Formulary of an invented hospital" },
+    name: "A. Example",
+    role: "pharmacist",
+    date: "2026-11-20",
+    second: { name: "B. Sample", role: "physician", date: "2026-11-21" },
+    sha256: (text) => createHash("sha256").update(text).digest("hex"),
+  });
+  await goTo(page, "This site");
+  const buffer = Buffer.from(writeFormulary(formulary));
+  await page
+    .getByLabel(/^Formulary file/)
+    .setInputFiles({ name: "ours.json", mimeType: "application/json", buffer });
+  await page.getByText("A. Example, pharmacist").waitFor();
+}
+
 interface Screen {
   readonly name: string;
   readonly viewport: { readonly width: number; readonly height: number };
@@ -161,6 +182,7 @@ const screens: readonly Screen[] = [
   { name: "paper-phone", viewport: sizes.phone, arrange: drawPaper },
   { name: "paper-desk", viewport: sizes.desk, arrange: drawPaper },
   { name: "site-phone", viewport: sizes.phone, arrange: openSite },
+  { name: "site-desk-formulary", viewport: sizes.desk, arrange: takeFormulary },
   { name: "bedside-tablet", viewport: sizes.tablet },
   { name: "bedside-desk", viewport: sizes.desk, arrange: openLine("adrenaline.arrest") },
   { name: "bedside-phone-french", viewport: sizes.phone, locale: "fr-FR" },

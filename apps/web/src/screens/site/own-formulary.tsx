@@ -55,7 +55,7 @@ export function OwnFormulary({ formulary, next, isOfDepartment }: Props): VNode 
         />
       )}
       <p role="status">{sentenceOf(said, waiting !== undefined)}</p>
-      {waiting !== undefined && (
+      {waiting !== undefined && (said.type === "nothing" || said.type === "checking") && (
         <p class="site__waits">
           {waiting.own === undefined ? words.draftWaits : words.waits(waiting.index.version)}
         </p>

@@ -38,6 +38,8 @@ export const roomyType: DoseType = { headPt: 7.2, dosePt: 9.6, notePt: 6.6, rule
 export const denseType: DoseType = { headPt: 6, dosePt: 8, notePt: 6, ruleMm: 0.7 };
 
 const betweenMm = 2;
+/** What a dose on one line is worth, mm. */
+const unbrokenMm = 0.5;
 
 /** One dose: what for and by which weight, then what is drawn up, then what else must be known; a corner beside its last lines. */
 export function doseBlock(
@@ -69,11 +71,12 @@ export function doseBlock(
   const heightOf = ({ text, look }: Part): number => paragraphHeightMm(typefaces, text, look);
   // The corner stands beside dose and notes, or beside the last of the notes: whatever is lowest.
   const choices = [widthMm, ...(corner === undefined ? [] : [besideMm])].flatMap((doseMm) => {
+    const doseLines = breakLines(typefaces, own.dose, { ...dose, widthMm: doseMm });
     const tail = own.rounded === undefined ? undefined : { text: own.rounded, sizePt: notePt };
     const hasTail =
       tail !== undefined &&
       hasRoomForTail(typefaces, {
-        lines: breakLines(typefaces, own.dose, { ...dose, widthMm: doseMm }),
+        lines: doseLines,
         tail,
         look: dose,
         widthMm: doseMm,
@@ -97,11 +100,13 @@ export function doseBlock(
       const cornerMm = corner?.heightMm ?? 0;
       const heightMm =
         sum(heights.slice(0, freeFrom)) + Math.max(sum(heights.slice(freeFrom)), cornerMm) + ruleMm;
-      return { parts, heights, heightMm };
+      // A dose is broken over two lines only where that saves more than a hair.
+      const costMm = heightMm + (doseLines.length - 1) * unbrokenMm;
+      return { parts, heights, heightMm, costMm };
     });
   });
-  const { parts, heights, heightMm } = choices.reduce((lowest, other) =>
-    other.heightMm < lowest.heightMm ? other : lowest,
+  const { parts, heights, heightMm } = choices.reduce((best, other) =>
+    other.costMm < best.costMm ? other : best,
   );
   return {
     heightMm,

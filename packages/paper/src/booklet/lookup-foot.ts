@@ -15,8 +15,8 @@ import type { SheetContext } from "../frame/sheet-context.ts";
 const gapMm = 5;
 /** Of the width between the gaps: signs have few words and short values. */
 const signsShare = 0.31;
-/** How much of a row its name may take; what needs the fewest lines is taken. */
-const nameShares = [0.5, 0.54, 0.58, 0.62, 0.66];
+/** How much of a row its name may take; what needs the fewest lines is taken. The ranges of signs are long and never broken. */
+const nameShares = { equipment: [0.5, 0.54, 0.58, 0.62, 0.66], signs: [0.46, 0.5, 0.54] };
 /** Between the doses and the foot. */
 const overMm = 1.5;
 
@@ -39,6 +39,7 @@ export function lookupFoot(
     {
       title: messages.booklet.equipmentTitle,
       lines: equipment,
+      shares: nameShares.equipment,
       columns: 2,
       xMm: box.xMm,
       widthMm: equipmentMm,
@@ -46,14 +47,15 @@ export function lookupFoot(
     {
       title: messages.booklet.signsTitle,
       lines: signs,
+      shares: nameShares.signs,
       columns: 1,
       xMm: box.xMm + equipmentMm + gapMm,
       widthMm: besideMm,
     },
-  ].map(({ title, lines, columns, xMm, widthMm }) => ({
+  ].map(({ title, lines, shares, columns, xMm, widthMm }) => ({
     heading: headingBlock(typefaces, title, widthMm),
     rows: lowestOf(
-      nameShares.map((nameShare) => {
+      shares.map((nameShare) => {
         const columnMm = (widthMm - (columns - 1) * gapMm) / columns;
         const blocks = rowBlocks(context, lines, { widthMm: columnMm, nameShare, sizePt });
         return evenBlock({ blocks, widthMm, columns, gapMm });

@@ -97,6 +97,7 @@ export const siteEn = {
     title: "Department",
     intro:
       "Where the department runs a server, this device can send it its cases and show those of the other devices. Weights and doses never need it, and cases are kept here first. Whoever runs the server enrols the device and gets a token for it, once: “steelyard device add”.",
+    page: "The page of the department: cases, formulary, people",
     token: "Token of this device",
     link: "Link this device",
     noToken: "That is no token: it has 32 letters, digits, - and _ or more, and no spaces.",

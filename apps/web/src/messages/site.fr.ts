@@ -99,6 +99,7 @@ export const siteFr: Words<typeof siteEn> = {
     title: "Service",
     intro:
       "Là où le service a un serveur, cet appareil peut lui envoyer ses cas et montrer ceux des autres appareils. Poids et doses n’en ont jamais besoin, et les cas sont d’abord gardés ici. Qui gère le serveur inscrit l’appareil et reçoit pour lui un jeton, une seule fois\u00a0: «\u202fsteelyard device add\u202f».",
+    page: "La page du service\u00a0: cas, formulaire, personnes",
     token: "Jeton de cet appareil",
     link: "Relier cet appareil",
     noToken: "Ce n’est pas un jeton\u00a0: il a au moins 32 lettres, chiffres, - et _, sans espace.",

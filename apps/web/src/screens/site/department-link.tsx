@@ -19,6 +19,9 @@ export function DepartmentLink(): VNode {
     <section class="site__department" aria-labelledby={`${id}-title`}>
       <h2 id={`${id}-title`}>{words.title}</h2>
       <p>{words.intro}</p>
+      <p>
+        <a href="/department">{words.page}</a>
+      </p>
       {link === "off" ? (
         <form
           onSubmit={(event) => {

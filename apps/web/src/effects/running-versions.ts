@@ -25,6 +25,6 @@ export function eventVersions(): CaseEvent["versions"] {
 }
 
 /** The version of a formulary; two of a site may bear the same, so the beginning of the fingerprint follows. */
-export function formularyName({ formulary, own }: RunningVersions): string {
+function formularyName({ formulary, own }: RunningVersions): string {
   return own === undefined ? formulary : `${formulary.slice(0, 100)}, ${own.fingerprint.slice(0, 12)}`;
 }

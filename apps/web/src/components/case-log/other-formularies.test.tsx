@@ -2,7 +2,6 @@ import type { TrackedDoses } from "@steelyard/core/dosing";
 import { type CaseEvent, eventFormat, foldCase } from "@steelyard/records/case";
 import { render } from "preact-render-to-string";
 import { expect, test } from "vitest";
-import { eventVersions } from "../../effects/running-versions.ts";
 import { OtherFormularies } from "./other-formularies.tsx";
 
 const uuid = (n: number): string => `00000000-0000-4000-8000-${String(n).padStart(12, "0")}`;
@@ -14,7 +13,7 @@ function dose(n: number, lineId: string, formulary: string): CaseEvent {
     id: uuid(n),
     caseId: uuid(0),
     at: `2026-11-25T03:1${n}:00.000Z`,
-    versions: { ...eventVersions(), formulary, formularySigned: true },
+    versions: { software: "0.1.0", model: "m", formulary, formularySigned: true },
     type: "dose-given",
     given: {
       lineId,
@@ -27,9 +26,8 @@ function dose(n: number, lineId: string, formulary: string): CaseEvent {
 }
 
 test("says nothing where every dose was marked by the formulary in use", () => {
-  const now = eventVersions().formulary;
-  const record = foldCase([dose(1, "amiodarone.arrest", now)]);
-  expect(render(<OtherFormularies record={record} tracked={none} />)).toBe("");
+  const record = foldCase([dose(1, "amiodarone.arrest", "ours 2")]);
+  expect(render(<OtherFormularies record={record} tracked={none} now="ours 2" />)).toBe("");
 });
 
 test("counts the doses of other formularies, and names those that are followed no more", () => {
@@ -38,7 +36,7 @@ test("counts the doses of other formularies, and names those that are followed n
     lines: [],
     warnings: [{ type: "unknown-line", lineId: "amiodarone.arrest", atMinutes: 0 }],
   };
-  const text = render(<OtherFormularies record={record} tracked={tracked} />);
+  const text = render(<OtherFormularies record={record} tracked={tracked} now="ours 2" />);
   expect(text).toContain("2 doses were marked by the formulary ours 1. Maxima");
   expect(text.match(/amiodarone, shockable rhythm: 90\smg, intravenous: the formulary in use/g)).toHaveLength(
     2,

@@ -1,18 +1,18 @@
 import type { TrackedDoses } from "@steelyard/core/dosing";
 import { type CaseRecord, describeEvent } from "@steelyard/records/case";
 import type { VNode } from "preact";
-import { eventVersions } from "../../effects/running-versions.ts";
 import { caseWords } from "../../messages/case-text.ts";
 import { cases } from "../../messages/cases.ts";
 
 interface Props {
   readonly record: CaseRecord;
   readonly tracked: TrackedDoses | undefined;
+  /** The formulary in use, as events name it. */
+  readonly now: string;
 }
 
 /** What somebody has to know who reads totals and times of doses that were marked while another formulary was in use. */
-export function OtherFormularies({ record, tracked }: Props): VNode | null {
-  const { formulary: now } = eventVersions();
+export function OtherFormularies({ record, tracked, now }: Props): VNode | null {
   const dosesBy = new Map<string, number>();
   for (const { versions } of record.doses) {
     if (versions.formulary === now) continue;

@@ -16,6 +16,7 @@ import { StopOrRun } from "../../components/case-log/stop-or-run.tsx";
 import { writeQuantity } from "../../components/quantity/quantity.tsx";
 import { useCaseDesk } from "../../effects/case-desk/use-case-desk.ts";
 import { keepCase, keptCase } from "../../effects/kept-case.ts";
+import { eventVersions } from "../../effects/running-versions.ts";
 import { saveText } from "../../effects/save-text.ts";
 import { watchClock } from "../../effects/watch-clock.ts";
 import type { Report } from "../../later/compute-report.ts";
@@ -158,7 +159,7 @@ export function CaseLog({ state, child, report, onGiving }: Props): VNode | null
               onGive={give}
             />
           )}
-          <OtherFormularies record={record} tracked={tracked} />
+          <OtherFormularies record={record} tracked={tracked} now={eventVersions().formulary} />
           <h3>{cases.logTitle}</h3>
           <AddNote onNote={(text) => void add({ type: "note", text })} />
           <LogList record={record} onAdd={(draft) => void add(draft)} />

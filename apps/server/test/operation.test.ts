@@ -1,7 +1,7 @@
 import { spawnSync } from "node:child_process";
 import { randomUUID } from "node:crypto";
 import { once } from "node:events";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { Agent, request as httpRequest } from "node:http";
 import { connect } from "node:net";
 import { tmpdir } from "node:os";
@@ -285,6 +285,16 @@ describe("TLS", () => {
     ]);
     await server.close();
   });
+});
+
+it("every metric that the page on operation names is there", async () => {
+  const server = await serverOf();
+  const { body } = await server.inject("/metrics");
+  await server.close();
+  const page = readFileSync(join(import.meta.dirname, "../../../docs/operations.md"), "utf8");
+  const named = new Set(page.match(/steelyard_[a-z_]+(?=[{`[ )])/g));
+  expect(named.size).toBeGreaterThan(4);
+  for (const name of named) expect(body).toContain(`# TYPE ${name.replace(/_(bucket|count|sum)$/, "")} `);
 });
 
 describe("the disk", () => {

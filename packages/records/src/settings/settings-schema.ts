@@ -83,7 +83,7 @@ export const settingsSchema: v.GenericSchema<unknown, Settings> = v.strictObject
     v.pipe(
       text,
       v.regex(/^https?:\/\/[^/?#@\s]+\/?$/, "must be an address such as https://steelyard.hospital.example"),
-      v.check(URL.canParse, "must be an address that can be read"),
+      v.check((address) => URL.canParse(address), "must be an address that can be read"),
     ),
   ),
   // Both limits as NIST SP 800-63B has them for its second level (memory).

@@ -14,6 +14,7 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { createServer } from "../src/index.ts";
 import { listenUntilStopped } from "../src/listen-until-stopped.ts";
 import { createMetrics } from "../src/metrics.ts";
+import { ownOrigin } from "../src/sessions/own-origin.ts";
 import { readCertificate, renewCertificate } from "../src/tls.ts";
 
 const token = "a-token-of-chance-with-forty-signs-in-it";
@@ -207,6 +208,22 @@ describe("behind a proxy", () => {
     expect(statuses).toEqual([401, 401, 401, 429, 429]);
     // Another client behind the same proxy still has its own.
     expect(await guess("10.0.0.1", "203.0.113.5")).toBe(401);
+    await server.close();
+  });
+
+  it("makes cookies secure where the trusted proxy says HTTPS, and not because anybody else says so", async () => {
+    const settings = readSettings({ text: "", env: { STEELYARD_TRUST_PROXY: "10.0.0.1" } });
+    if (!settings.ok) throw new RangeError("The settings of the test are sound");
+    const server = await serverOf({ STEELYARD_TRUST_PROXY: "10.0.0.1" });
+    const origins: string[] = [];
+    // A cookie is secure where this begins with https.
+    server.addHook("onRequest", async (request) => {
+      origins.push(ownOrigin(settings.value, request));
+    });
+    const headers = { host: "records.example", "x-forwarded-proto": "https" };
+    await server.inject({ url: "/health", remoteAddress: "10.0.0.1", headers });
+    await server.inject({ url: "/health", remoteAddress: "192.0.2.7", headers });
+    expect(origins).toEqual(["https://records.example", "http://records.example"]);
     await server.close();
   });
 

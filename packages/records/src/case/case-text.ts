@@ -5,7 +5,8 @@ import type { CaseTextMessages } from "./messages/case-text-messages.ts";
 import { ENGLISH_CASE_TEXT } from "./messages/english-case-text.ts";
 
 /**
- * A case as plain text, in the order of its events, what was taken back marked as such; times from its start.
+ * A case as plain text, in the order of its events, what was taken back marked as such; times from its start. A dose names its formulary
+ * where that is another one than at the foot.
  *
  * ```ts
  * import assert from "node:assert/strict";
@@ -25,6 +26,9 @@ export function caseText(record: CaseRecord, messages: CaseTextMessages = ENGLIS
       counts ? undefined : messages.taken,
       `${event.replaces === undefined ? "" : messages.corrected}${describeEvent(event, messages)}`,
       event.by === undefined ? undefined : messages.by(event.by),
+      event.type === "dose-given" && event.versions.formulary !== record.versions.formulary
+        ? messages.byFormulary(event.versions)
+        : undefined,
     ];
     return parts.filter((part) => part !== undefined).join("  ");
   });

@@ -33,6 +33,14 @@ describe("caseText()", () => {
     expect(text).toContain("Weigh the child as soon as you can.");
   });
 
+  test("names the formulary of a dose where it is another one than that of the case", () => {
+    const own = { ...versions, formulary: "ours 1", formularySigned: true };
+    const mixed = sampleCase.map((each) => (each.type === "dose-given" ? { ...each, versions: own } : each));
+    expect(caseText(record)).not.toContain("by formulary");
+    expect(caseText(foldCase(mixed))).toMatch(/180\smicrograms .* {2}by RN 2 {2}by formulary ours 1\n/);
+    expect(caseText(foldCase(mixed), FRENCH_CASE_TEXT)).toContain("selon le formulaire ours 1\n");
+  });
+
   test("has French words for every measurement", () => {
     expect(caseText(record, FRENCH_CASE_TEXT)).toContain("longueur 107,5\u00a0cm");
   });

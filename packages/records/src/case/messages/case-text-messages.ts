@@ -7,6 +7,8 @@ export interface CaseTextMessages {
   readonly title: (code: string) => string;
   readonly started: (at: string) => string;
   readonly versions: (versions: CaseEvent["versions"]) => string;
+  /** Beside a dose that was marked while another formulary was in use than the one of the whole. */
+  readonly byFormulary: (versions: CaseEvent["versions"]) => string;
   readonly caution: string;
   readonly taken: string;
   readonly corrected: string;

@@ -7,6 +7,8 @@ export const ENGLISH_CASE_TEXT: CaseTextMessages = {
   started: (at) => `Started ${at} (UTC). Times below count from then, in hours:minutes:seconds.`,
   versions: ({ software, model, formulary, formularySigned, calibration }) =>
     `Software ${software}, body model ${model}, formulary ${formulary}${formularySigned ? "" : " (draft, not signed)"}, ${calibration === undefined ? "site not calibrated" : `calibration ${calibration}`}.`,
+  byFormulary: ({ formulary, formularySigned }) =>
+    `by formulary ${formulary}${formularySigned ? "" : " (draft, not signed)"}`,
   caution:
     "Decision support for trained clinicians, not a certified medical device. Weigh the child as soon as you can. Local guidelines and a licensed professional’s judgement come first. Check every dose independently.",
   taken: "[taken back]",

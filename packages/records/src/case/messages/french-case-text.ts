@@ -8,6 +8,8 @@ export const FRENCH_CASE_TEXT: CaseTextMessages = {
   started: (at) => `Début ${at} (UTC). Les temps ci-dessous partent de là, en heures:minutes:secondes.`,
   versions: ({ software, model, formulary, formularySigned, calibration }) =>
     `Logiciel ${software}, modèle corporel ${model}, formulaire ${formulary}${formularySigned ? "" : " (projet, non signé)"}, ${calibration === undefined ? "site non étalonné" : `étalonnage ${calibration}`}.`,
+  byFormulary: ({ formulary, formularySigned }) =>
+    `selon le formulaire ${formulary}${formularySigned ? "" : " (projet, non signé)"}`,
   caution:
     "Aide à la décision pour cliniciens formés, pas un dispositif médical certifié. Pesez l’enfant dès que possible. Les recommandations locales et le jugement d’un professionnel autorisé priment. Vérifiez chaque dose de façon indépendante.",
   taken: "[annulé]",

@@ -61,7 +61,6 @@ const papers: Readonly<Record<string, () => Drawing>> = {
       size: pageSizes.a4,
       formulary: draftFormulary,
       problems: emergencyProblems,
-      onStep: (done) => collectNowAndThen?.(done),
     }),
 };
 
@@ -98,7 +97,7 @@ function collector(): (done: number) => void {
   setFlagsFromString("--expose-gc");
   const collect = runInNewContext("gc") as () => void;
   return (done) => {
-    if (done % 4 === 0) collect();
+    if (done % 6 === 0) collect();
   };
 }
 

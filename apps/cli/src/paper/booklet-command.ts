@@ -34,14 +34,10 @@ async function printBooklet(options: BookletOptions): Promise<void> {
       `The formulary has no dose for ${problems.join(", ")}. Nothing was written.`,
     );
   }
-  const keepSmall = keepHeapSmall();
-  const tell = progress();
-  const onStep = (done: number, of: number): void => {
-    tell(done, of);
-    keepSmall(done);
-  };
+  const onPage = keepHeapSmall();
+  const onStep = progress();
   const drawing = drawBooklet({ ...loaded.context, size, formulary, problems, onStep });
-  await writePaper({ drawing, output: options.output, loaded, onPage: keepSmall });
+  await writePaper({ drawing, output: options.output, loaded, onPage });
 }
 
 /** On a terminal, one line that counts the weights; in a file nothing. */

@@ -11,7 +11,6 @@ export const assumptions = {
   /** Of the devices of a hospital whose page is open at the busiest time. */
   openShare: 0.7,
   secondsBetweenLooks: 30,
-  startsPerDeviceAndDay: 3,
   eventsHeldByDevice: 200,
 } as const;
 
@@ -19,7 +18,8 @@ export interface Load {
   readonly eventsPerYear: number;
   readonly peakEventsPerSecond: number;
   readonly looksPerSecond: number;
-  readonly resentEventsPerSecond: number;
+  /** By all devices, each what it holds, once a backup was restored. */
+  readonly eventsOfferedAgain: number;
 }
 
 export function loadOf(of: typeof assumptions): Load {
@@ -29,7 +29,7 @@ export function loadOf(of: typeof assumptions): Load {
     eventsPerYear,
     peakEventsPerSecond: (eventsPerYear / (365 * 86_400)) * of.peak,
     looksPerSecond: (devices * of.openShare) / of.secondsBetweenLooks,
-    resentEventsPerSecond: (devices * of.startsPerDeviceAndDay * of.eventsHeldByDevice) / 86_400,
+    eventsOfferedAgain: devices * of.eventsHeldByDevice,
   };
 }
 

@@ -37,12 +37,12 @@ describe("the run of the records that is kept", () => {
 
 describe("the load of a network", () => {
   it("follows from its assumptions", () => {
-    // 5,000 x 300 x 11; over the seconds of a year, times 20; 30,000 devices x 0.7 / 30; 30,000 x 3 x 200 a day.
+    // 5,000 x 300 x 11; over the seconds of a year, times 20; 30,000 devices x 0.7 / 30; 30,000 x 200.
     expect(loadOf(assumptions)).toEqual({
       eventsPerYear: 16_500_000,
       peakEventsPerSecond: expect.closeTo(10.464, 3),
       looksPerSecond: expect.closeTo(700, 9),
-      resentEventsPerSecond: expect.closeTo(208.333, 3),
+      eventsOfferedAgain: 6_000_000,
     });
   });
 

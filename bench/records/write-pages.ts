@@ -45,14 +45,14 @@ function scaleFigures({ intake, growth }: RecordsResult): string {
       times(capacity.looksPerSecond, load.looksPerSecond),
     ],
     [
-      "events offered again when a page is opened",
-      `${whole(load.resentEventsPerSecond)} a second`,
-      `${whole(capacity.eventsPerSecond)} a second, new ones in pushes of 50`,
-      times(capacity.eventsPerSecond, load.resentEventsPerSecond),
+      "events offered again once a backup was restored",
+      `${whole(load.eventsOfferedAgain)} in all`,
+      `${whole(capacity.eventsPerSecond)} a second, in pushes of 50`,
+      `${whole(load.eventsOfferedAgain / capacity.eventsPerSecond / 60)} minutes`,
     ],
   ];
   const gb = (load.eventsPerYear * perEvent) / 1e9;
-  return `${table(["load", "5,000 hospitals, as assumed", "measured on one machine", "measured / assumed"], rows)}
+  return `${table(["load", "5,000 hospitals, as assumed", "measured on one machine", "measured / assumed, or how long"], rows)}
 
 One site alone takes ${whole(capacity.pushesPerSecondOfOneSite)} pushes a second, as its writes wait for one another. An event takes ${whole(perEvent)} bytes with its indexes and its
 share of the audit log, so ${whole(load.eventsPerYear)} events a year are ${whole(gb)} GB a year before copies and backups.`;

@@ -37,18 +37,26 @@ export function useAnswer<T>(asked: Asked<T>): Loaded<T> & { readonly again: () 
   const address = addressOf(asked);
   const answer = state.answers[address] as Loaded<T> | undefined;
   const isOver = state.session.state === "signed-in" && state.session.isOver;
-  const isMissing = answer === undefined || (answer.state === "ready" && answer.isStale);
+  const isMissing =
+    answer === undefined || answer.state === "loading" || (answer.state === "ready" && answer.isStale);
+  // What changes while an answer is on its way is asked for anew, and the answer that comes too late is dropped.
+  const changes = isMissing ? state.changes : undefined;
   useEffect(() => {
     if (!isMissing || isOver) return;
+    let isWanted = true;
     send({ type: "asked", address });
-    void ask(asked).then((result) =>
+    void ask(asked).then((result) => {
+      if (!isWanted) return;
       send(
         result.ok
           ? { type: "answered", address, value: result.value }
           : { type: "failed", address, problem: result.error },
-      ),
-    );
-  }, [address, isMissing, isOver]);
+      );
+    });
+    return () => {
+      isWanted = false;
+    };
+  }, [address, isMissing, isOver, changes]);
   const again = useCallback(
     () => send({ type: "changed", paths: [address.slice("/api/".length)] }),
     [address, send],

@@ -32,12 +32,15 @@ export interface DepartmentState {
   readonly route: Route;
   /** By the address of the question. */
   readonly answers: Readonly<Record<string, Loaded<unknown>>>;
+  /** How often something was changed: an answer that was asked for before is not the last word. */
+  readonly changes: number;
 }
 
 export const emptyDepartment: DepartmentState = {
   session: { state: "asking" },
   route: firstRoute,
   answers: {},
+  changes: 0,
 };
 
 export type DepartmentEvent =
@@ -78,7 +81,11 @@ export function update(state: DepartmentState, event: DepartmentEvent): Departme
     case "refused":
       return ended(state, event.problem);
     case "changed":
-      return { ...state, answers: withoutFresh(state.answers, event.paths) };
+      return {
+        ...state,
+        answers: withoutFresh(state.answers, event.paths),
+        changes: state.changes + 1,
+      };
   }
 }
 

@@ -5,7 +5,8 @@
  * `--write` keeps the result in `docs/evidence/records.json` and writes `docs/evidence/records.md` and the figures of
  * `docs/scale.md` again.
  */
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
+import { once } from "node:events";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { cpus, tmpdir } from "node:os";
 import { join } from "node:path";
@@ -13,8 +14,9 @@ import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import type { DatabaseSettings } from "@steelyard/records/store";
 import { startTemporaryPostgres } from "../scripts/temporary-postgres.ts";
+import type { FillOrder } from "./records/fill-database.ts";
 import { machineFacts } from "./records/machine-facts.ts";
-import { fill, type Growth, measureGrowth } from "./records/measure-growth.ts";
+import { type Growth, measureGrowth } from "./records/measure-growth.ts";
 import { measureIntake } from "./records/measure-intake.ts";
 import { measurePostgresInsert, measureSqliteInsert, measureSync } from "./records/measure-peers.ts";
 import type { RecordsResult } from "./records/records-result.ts";
@@ -41,16 +43,14 @@ const machine = machineFacts(folder, settings);
 const say = (text: string) => console.log(`${new Date().toISOString().slice(11, 19)} ${text}`);
 
 try {
-  const databases = sizes.flatMap((events): { events: number; database: DatabaseSettings }[] => [
-    { events, database: { type: "postgres", url: postgres.createDatabase(`events_${events}`) } },
-    { events, database: { type: "sqlite", file: join(folder, `events-${events}.sqlite`) } },
-  ]);
-  const filled: { events: number; database: DatabaseSettings; fillSeconds: number }[] = [];
-  for (const { events, database } of databases) {
-    const fillSeconds = await fill(database, events);
-    say(`${database.type}: filled with ${events} events in ${fillSeconds} s`);
-    filled.push({ events, database, fillSeconds });
-  }
+  const orders = (databaseOf: (events: number) => DatabaseSettings): readonly FillOrder[] =>
+    sizes.map((events) => ({ events, database: databaseOf(events) }));
+  const filled = (
+    await Promise.all([
+      fillAll(orders((events) => ({ type: "postgres", url: postgres.createDatabase(`events_${events}`) }))),
+      fillAll(orders((events) => ({ type: "sqlite", file: join(folder, `events-${events}.sqlite`) }))),
+    ])
+  ).flat();
 
   const sync = measureSync(folder, seconds);
   const sqliteInsert = measureSqliteInsert(folder, seconds);
@@ -102,4 +102,26 @@ try {
 } finally {
   await postgres.stop();
   rmSync(folder, { recursive: true, force: true });
+}
+
+/** One after the other. */
+async function fillAll(
+  all: readonly FillOrder[],
+): Promise<readonly (FillOrder & { readonly fillSeconds: number })[]> {
+  const main = fileURLToPath(new URL("records/fill-database.ts", import.meta.url));
+  const done: (FillOrder & { fillSeconds: number })[] = [];
+  for (const order of all) {
+    const child = spawn(process.execPath, [main, JSON.stringify(order)], {
+      stdio: ["ignore", "pipe", "inherit"],
+    });
+    let text = "";
+    child.stdout.on("data", (chunk) => {
+      text += chunk;
+    });
+    const [code] = await once(child, "close");
+    if (code !== 0) throw new Error(`Filling ended with ${code}`);
+    say(`${order.database.type}: filled with ${order.events} events in ${text} s`);
+    done.push({ ...order, fillSeconds: Number(text) });
+  }
+  return done;
 }

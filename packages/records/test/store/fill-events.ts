@@ -48,7 +48,9 @@ export function fillEvents(database: DatabaseSettings, options: FillOptions): vo
   if (database.type === "sqlite") {
     const file = new DatabaseSync(database.file);
     file.function("uuid_of", { deterministic: true }, (key) => uuidOf(hash("md5", String(key))));
-    file.exec("PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF; PRAGMA cache_size = -2000000; PRAGMA temp_store = MEMORY");
+    file.exec(
+      "PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF; PRAGMA cache_size = -2000000; PRAGMA temp_store = MEMORY",
+    );
     file.exec(`PRAGMA foreign_keys = OFF; BEGIN; ${text}; COMMIT; ANALYZE; PRAGMA journal_mode = WAL`);
     file.close();
     return;

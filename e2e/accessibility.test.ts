@@ -18,6 +18,7 @@ const states: Readonly<Record<string, (bedside: Bedside) => Promise<void>>> = {
   },
   "searched, with every problem open before": async ({ page, length, lines, openProblems }) => {
     await length.fill("62");
+    await lines.first().waitFor();
     await openProblems();
     await page.getByLabel("Find a medicine, use or equipment").fill("infusion");
     await lines.first().waitFor();

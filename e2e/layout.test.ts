@@ -32,8 +32,9 @@ describe("nothing scrolls sideways", () => {
   test("at 360 px, with every problem open", async () => {
     const bedside = await place.visit({ viewport: { width: 360, height: 740 } });
     await bedside.length.fill("136");
+    await bedside.lines.first().waitFor();
     await bedside.openProblems();
-    expect(await bedside.lines.count()).toBeGreaterThan(100);
+    await expect.poll(() => bedside.lines.count()).toBeGreaterThan(100);
     expect(await sticksOut(bedside)).toEqual([]);
   });
 

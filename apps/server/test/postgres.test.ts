@@ -190,7 +190,7 @@ describe.skipIf(!have)("a PostgreSQL whose disk is full", () => {
     // The engine runs as another user.
     chmodSync(folder, 0o755);
     const mounted =
-      spawnSync("mount", ["-t", "tmpfs", "-o", "size=36m,mode=755", "tmpfs", disk]).status === 0;
+      spawnSync("mount", ["-t", "tmpfs", "-o", "size=44m,mode=755", "tmpfs", disk]).status === 0;
     if (!mounted) rmSync(folder, { recursive: true });
     skip(!mounted, "SKIPPED: a file system cannot be mounted here");
     let postgres: TemporaryPostgres | undefined;

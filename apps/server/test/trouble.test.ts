@@ -79,7 +79,7 @@ async function storedIds(): Promise<readonly string[]> {
 describe("a full disk", () => {
   it("by quota of the file: says so, keeps what it acknowledged, goes on when there is room", async () => {
     await start(join(folder, "records.sqlite"));
-    await sql`PRAGMA max_page_count = 120`.execute(store.db);
+    await sql`PRAGMA max_page_count = 240`.execute(store.db);
     const acknowledged = await fill();
     expect(acknowledged.length).toBeGreaterThan(50);
     expect(await storedIds()).toEqual(acknowledged);
@@ -89,10 +89,10 @@ describe("a full disk", () => {
     expect((await store.verifyAudit()).faults).toEqual([]);
   });
 
-  it("of a real file system of 1 MB: the same, and whole after a restart", async ({ skip }) => {
+  it("of a real file system of 2 MB: the same, and whole after a restart", async ({ skip }) => {
     const disk = join(folder, "disk");
     mkdirSync(disk);
-    const mounted = spawnSync("mount", ["-t", "tmpfs", "-o", "size=1m", "tmpfs", disk]).status === 0;
+    const mounted = spawnSync("mount", ["-t", "tmpfs", "-o", "size=2m", "tmpfs", disk]).status === 0;
     if (!mounted) await start(join(folder, "records.sqlite"));
     skip(!mounted, "SKIPPED: a file system cannot be mounted here");
     try {
@@ -104,7 +104,7 @@ describe("a full disk", () => {
       );
       await server.close();
       await store.close();
-      expect(spawnSync("mount", ["-o", "remount,size=4m", disk]).status).toBe(0);
+      expect(spawnSync("mount", ["-o", "remount,size=8m", disk]).status).toBe(0);
       const database = { type: "sqlite", file: join(disk, "records.sqlite") } as const;
       store = await openStore({ database, clock, newId: randomUUID });
       expect(await storedIds()).toEqual(acknowledged);

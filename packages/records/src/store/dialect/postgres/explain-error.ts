@@ -16,9 +16,10 @@ const troubles: Readonly<Record<string, StoreTrouble>> = {
 
 export function explainPostgresError(error: unknown): StoreTrouble | undefined {
   const { code, message } = (error ?? {}) as { readonly code?: unknown; readonly message?: unknown };
+  // Of the system first: EPIPE has five signs as an SQLSTATE has, which always holds a digit.
+  if (typeof code === "string" && /^E[A-Z]+$/.test(code)) return "unreachable";
   if (typeof code === "string" && /^[0-9A-Z]{5}$/.test(code))
     return troubles[code] ?? troubles[code.slice(0, 2)];
-  if (typeof code === "string" && /^E[A-Z]+$/.test(code)) return "unreachable";
   // What the driver itself says of a connection has no code.
   return typeof message === "string" && /connection|timeout|not queryable|client was closed/i.test(message)
     ? "unreachable"

@@ -62,6 +62,34 @@ async function sign({ page }: Visitor): Promise<void> {
   await page.getByText("You have signed this version.").waitFor();
 }
 
+/** A name beside the open case: sealed in the browser, opened again, and shut to another passphrase. */
+async function keepName(page: Page): Promise<void> {
+  const unlock = async (passphrase: string): Promise<void> => {
+    await page.locator(".local-link summary").click();
+    await page.getByLabel("Passphrase of the site").fill(passphrase);
+    await press(page, "Unlock");
+  };
+  await unlock("larch seven otter");
+  await page.getByText("Nothing is kept beside this case.").waitFor();
+  await page.getByLabel("Name or number beside this case").last().fill("Invented Child, 4711");
+  await page.getByLabel("Passphrase once more").fill("larch seven otter");
+  const asked = page.waitForRequest((request) => request.method() === "POST");
+  await press(page, "Seal and keep");
+  const sent = (await asked).postData() ?? "";
+  await page.getByText("Invented Child, 4711").waitFor();
+  await expectAccessible(page);
+  const { sealed } = JSON.parse(sent) as { readonly sealed: string };
+  expect(sent).not.toMatch(/Invented|4711|otter/);
+  expect(place.isInDatabase(sealed)).toBe(true);
+  for (const plain of ["Invented Child", "4711", "larch seven otter"])
+    expect(place.isInDatabase(plain), plain).toBe(false);
+  await press(page, "Forget the passphrase");
+  await page.getByText("Invented Child, 4711").waitFor({ state: "detached" });
+  await unlock("another passphrase");
+  await page.getByText("does not open the name").waitFor();
+  await press(page, "Forget the passphrase");
+}
+
 // One department from its first start on: each step stands on the one before.
 describe("a department", { shuffle: false }, () => {
   test("the code on the console makes the first administrator, who invites the others", async () => {
@@ -202,6 +230,7 @@ describe("a department", { shuffle: false }, () => {
     await press(clinician, "Keep the weight");
     await clinician.getByText("On the server.").waitFor();
     await clinician.locator('[data-event="later-weight"]', { hasText: "Dee Hall" }).waitFor();
+    await keepName(clinician);
     await go(clinician, "Accuracy");
     await clinician.getByText(/^1 case: mean error/).waitFor();
     await clinician.getByText("Control limits are drawn from 20 cases on.").waitFor();

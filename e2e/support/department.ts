@@ -1,6 +1,6 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
@@ -12,6 +12,8 @@ export interface DepartmentPlace {
   readonly url: string;
   /** What the server prints for whoever started it: the code of the first administrator. */
   readonly setUpCode: string;
+  /** Whether a text lies readable anywhere in the database's files. */
+  readonly isInDatabase: (text: string) => boolean;
   /** A person with a browser of their own, on the page of the department. */
   readonly visit: (options?: BrowserContextOptions) => Promise<Visitor>;
   readonly close: () => Promise<void>;
@@ -34,6 +36,7 @@ export async function openDepartmentPlace(): Promise<DepartmentPlace> {
       STEELYARD_PORT: "0",
       STEELYARD_LOG: "silent",
       STEELYARD_SITE: "resus",
+      STEELYARD_LOCAL_LINK: "true",
       STEELYARD_DATABASE: join(folder, "records.sqlite"),
     },
     stdio: ["ignore", "pipe", "pipe"],
@@ -43,6 +46,8 @@ export async function openDepartmentPlace(): Promise<DepartmentPlace> {
   return {
     url,
     setUpCode,
+    isInDatabase: (text) =>
+      readdirSync(folder).some((file) => readFileSync(join(folder, file)).includes(text)),
     visit: async (options = {}) => {
       const context = await (await browser).newContext({ viewport: sizes.desk, ...options });
       const page = await context.newPage();

@@ -204,6 +204,7 @@ describe.each(engines)("on %s", (name) => {
       await begin({ STEELYARD_LOCAL_LINK: "true" });
       await keep(events);
       const clinician = await department.person("clinician");
+      expect((await clinician.get(`/api/case?caseId=${caseId}`)).json().localLink).toBe(true);
       expect((await clinician.get(`/api/case/link?caseId=${caseId}`)).json()).toEqual({});
       const readable = await clinician.post("/api/case/link", { caseId, sealed: "Invented Child, 4711" });
       expect(readable.json()).toMatchObject({

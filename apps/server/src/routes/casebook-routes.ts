@@ -42,13 +42,13 @@ export const caseRoute: Route = {
   roles: ["clinician"],
   query: caseQuerySchema,
   replies: { 200: caseAnswerSchema },
-  handle: async ({ principal, query }, { store }) => {
+  handle: async ({ principal, query }, { store, settings }) => {
     const { site, actor } = personOf(principal);
     const { caseId } = query as { readonly caseId: string };
     const events = await store.readCaseEvents({ site, caseId });
     if (events.length === 0) return { status: 404, body: { problem: "unknown-case" } };
     await store.note({ site, actor, action: "case.read", subject: caseId });
-    return { status: 200, body: { events } };
+    return { status: 200, body: { events, ...(settings.localLink && { localLink: true }) } };
   },
 };
 

@@ -3,6 +3,7 @@ import type { VNode } from "preact";
 import { useEffect, useMemo, useReducer, useRef } from "preact/hooks";
 import { ask as askServer } from "./api/ask.ts";
 import type { PageEffects } from "./effects/page-effects.ts";
+import { watchIdle } from "./effects/watch-idle.ts";
 import { DepartmentFrame } from "./frame/department-frame.tsx";
 import { ScreenOf } from "./frame/screen-of.tsx";
 import { words } from "./messages/index.ts";
@@ -48,6 +49,11 @@ export function DepartmentApp({ effects }: { readonly effects: PageEffects }): V
     effects.watchRoute((route) => send({ type: "went", route }));
     look();
   }, [effects]);
+
+  const isUnlocked = state.passphrase !== undefined;
+  useEffect(() => {
+    return isUnlocked ? watchIdle(() => send({ type: "passphrase-forgotten" })) : undefined;
+  }, [isUnlocked]);
 
   const screen = screenOf(state);
   const place = [state.session.state, screen, ...state.route.path].join("/");

@@ -76,8 +76,14 @@ export const casesAnswerSchema: v.GenericSchema<{
 });
 
 export const caseQuerySchema: v.GenericSchema<{ readonly caseId: string }> = v.strictObject({ caseId: uuid });
-export const caseAnswerSchema: v.GenericSchema<{ readonly events: readonly CaseEvent[] }> = v.strictObject({
+export interface CaseAnswer {
+  readonly events: readonly CaseEvent[];
+  /** The site keeps sealed names beside its cases. */
+  readonly localLink?: true | undefined;
+}
+export const caseAnswerSchema: v.GenericSchema<CaseAnswer> = v.strictObject({
   events: v.array(caseEventSchema),
+  localLink: v.optional(v.literal(true)),
 });
 
 /** A later weight, a note, an undo or a correction; read as an event of its own, so that every fault is told. */

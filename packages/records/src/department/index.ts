@@ -14,6 +14,7 @@ export {
   type AccuracyQuery,
   accuracyAnswerSchema,
   accuracyQuerySchema,
+  type CaseAnswer,
   type CaseSummary,
   type CasesQuery,
   caseAnswerSchema,

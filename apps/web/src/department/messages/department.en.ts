@@ -4,6 +4,7 @@ import { chartEn } from "./chart.en.ts";
 import { documentsEn } from "./documents.en.ts";
 import { formularyEn } from "./formulary.en.ts";
 import { frameEn } from "./frame.en.ts";
+import { linkEn } from "./link.en.ts";
 import { peopleEn } from "./people.en.ts";
 import { registerEn } from "./register.en.ts";
 
@@ -12,6 +13,7 @@ export const departmentEn = {
   ...frameEn,
   account: accountEn,
   register: registerEn,
+  link: linkEn,
   chart: chartEn,
   documents: documentsEn,
   formulary: formularyEn,

@@ -6,6 +6,7 @@ import type { departmentEn } from "./department.en.ts";
 import { documentsFr } from "./documents.fr.ts";
 import { formularyFr } from "./formulary.fr.ts";
 import { frameFr } from "./frame.fr.ts";
+import { linkFr } from "./link.fr.ts";
 import { peopleFr } from "./people.fr.ts";
 import { registerFr } from "./register.fr.ts";
 
@@ -14,6 +15,7 @@ export const departmentFr: Words<typeof departmentEn> = {
   ...frameFr,
   account: accountFr,
   register: registerFr,
+  link: linkFr,
   chart: chartFr,
   documents: documentsFr,
   formulary: formularyFr,

@@ -14,6 +14,7 @@ import { RunChartFigure } from "./accuracy/run-chart-figure.tsx";
 import { auditCsv } from "./audit/audit-csv.ts";
 import { Fitted } from "./calibration/fit.tsx";
 import { casesQuery } from "./casebook/cases.tsx";
+import { LocalLink } from "./casebook/local-link.tsx";
 import { Signing } from "./documents/signing.tsx";
 import { linesOf } from "./formulary/read-formulary.tsx";
 
@@ -90,6 +91,48 @@ describe("the screens", () => {
       session: { state: "failed", problem: { type: "no-records" } },
     } as const;
     expect(shown(none)).toMatch(/keeps no records.*go to Bedside/s);
+  });
+});
+
+describe("LocalLink", () => {
+  const caseId = "00000000-0000-4000-8000-000000000001";
+  const said = (more: Partial<DepartmentState>, isOver = false): string =>
+    render(
+      <DepartmentContext.Provider
+        value={{
+          state: stateOf(person("clinician"), "cases", more, isOver),
+          send: () => undefined,
+          ask: () => new Promise(() => undefined),
+        }}
+      >
+        <LocalLink caseId={caseId} />
+      </DepartmentContext.Provider>,
+    );
+  const ready = (value: unknown) => ({
+    answers: { [`/api/case/link?caseId=${caseId}`]: { state: "ready", value, isStale: false } as const },
+  });
+  const passphrase = { text: "larch seven otter", isProven: false };
+
+  it("asks for the passphrase first, and says that nobody else can read the name or find a lost one", () => {
+    const html = said(ready({ sealed: "1.AAAA.AAAA.AAAA" }));
+    expect(html).toContain("Passphrase of the site");
+    expect(html).toMatch(/cannot read it.*cannot be recovered/s);
+    expect(html).not.toContain("1.AAAA");
+    expect(html).toContain("screen-only");
+  });
+
+  it("wants a passphrase that has opened nothing yet a second time, and lets nobody replace what is shut", () => {
+    const first = said({ passphrase, ...ready({}) });
+    expect(first).toMatch(/Nothing is kept.*Passphrase once more.*Seal and keep/s);
+    expect(said({ passphrase: { ...passphrase, isProven: true }, ...ready({}) })).not.toContain("once more");
+    const shut = said({ passphrase, ...ready({ sealed: "1.AAAA.AAAA.AAAA" }) });
+    expect(shut).toContain("Remove the name");
+    expect(shut).not.toContain("Seal and replace");
+    expect(shut).not.toContain("larch");
+  });
+
+  it("shows nothing at all behind the sign-in", () => {
+    expect(said({ passphrase, ...ready({}) }, true)).toBe("");
   });
 });
 

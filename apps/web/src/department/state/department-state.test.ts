@@ -25,6 +25,20 @@ describe("update()", () => {
     expect(back.answers["/api/people"]).toMatchObject({ state: "ready" });
   });
 
+  it("forgets the passphrase of the names when the session ends, at sign-out and for another person", () => {
+    const typed: DepartmentEvent = { type: "passphrase-typed", text: "larch seven otter" };
+    const proven = after(signedIn(), typed, { type: "passphrase-proven" });
+    expect(proven.passphrase).toEqual({ text: "larch seven otter", isProven: true });
+    expect(update(proven, signedIn()).passphrase).toEqual(proven.passphrase);
+    const ends: readonly DepartmentEvent[] = [
+      over,
+      { type: "session-told", session: { state: "signed-out" } },
+      signedIn({ id: "2" }),
+      { type: "passphrase-forgotten" },
+    ];
+    for (const end of ends) expect(update(proven, end).passphrase, end.type).toBeUndefined();
+  });
+
   it("shows another person nothing of what the one before saw", () => {
     expect(after(signedIn(), people, over, signedIn({ id: "2" })).answers).toEqual({});
     const out: DepartmentEvent = { type: "session-told", session: { state: "signed-out" } };

@@ -34,6 +34,14 @@ export interface DepartmentState {
   readonly answers: Readonly<Record<string, Loaded<unknown>>>;
   /** How often something was changed: an answer that was asked for before is not the last word. */
   readonly changes: number;
+  /** Opens the names beside cases; here and nowhere else, until it is forgotten. */
+  readonly passphrase: Passphrase | undefined;
+}
+
+export interface Passphrase {
+  readonly text: string;
+  /** It has opened a name that was there, or has sealed one: not mistyped. */
+  readonly isProven: boolean;
 }
 
 export const emptyDepartment: DepartmentState = {
@@ -41,6 +49,7 @@ export const emptyDepartment: DepartmentState = {
   route: firstRoute,
   answers: {},
   changes: 0,
+  passphrase: undefined,
 };
 
 export type DepartmentEvent =
@@ -52,6 +61,9 @@ export type DepartmentEvent =
   | { readonly type: "failed"; readonly address: string; readonly problem: ApiProblem }
   /** Something else than a question of a screen was refused. */
   | { readonly type: "refused"; readonly problem: ApiProblem }
+  | { readonly type: "passphrase-typed"; readonly text: string }
+  | { readonly type: "passphrase-proven" }
+  | { readonly type: "passphrase-forgotten" }
   /** What was changed has to be asked again: every address that begins with one of these. */
   | { readonly type: "changed"; readonly paths: readonly string[] };
 
@@ -80,6 +92,14 @@ export function update(state: DepartmentState, event: DepartmentEvent): Departme
       );
     case "refused":
       return ended(state, event.problem);
+    case "passphrase-typed":
+      return { ...state, passphrase: { text: event.text, isProven: false } };
+    case "passphrase-proven":
+      return state.passphrase === undefined
+        ? state
+        : { ...state, passphrase: { ...state.passphrase, isProven: true } };
+    case "passphrase-forgotten":
+      return { ...state, passphrase: undefined };
     case "changed":
       return {
         ...state,
@@ -91,19 +111,20 @@ export function update(state: DepartmentState, event: DepartmentEvent): Departme
 
 /** Another person sees nothing of what the last one saw; the same one goes on where the session ended. */
 function withSession(state: DepartmentState, session: SessionAnswer): DepartmentState {
-  if (session.state !== "signed-in") return { ...state, session, answers: {} };
+  if (session.state !== "signed-in") return { ...state, session, answers: {}, passphrase: undefined };
   const before = state.session;
   const isSame = before.state === "signed-in" && before.person.id === session.person.id;
   return {
     ...state,
     session: { state: "signed-in", person: session.person, csrf: session.csrf, isOver: false },
     answers: isSame ? withoutFailures(state.answers) : {},
+    passphrase: isSame ? state.passphrase : undefined,
   };
 }
 
 function ended(state: DepartmentState, problem: ApiProblem): DepartmentState {
   if (state.session.state !== "signed-in" || !isSessionOver(problem)) return state;
-  return { ...state, session: { ...state.session, isOver: true } };
+  return { ...state, session: { ...state.session, isOver: true }, passphrase: undefined };
 }
 
 function withAnswer(state: DepartmentState, address: string, answer: Loaded<unknown>): DepartmentState {

@@ -18,6 +18,7 @@ import { departmentEvent } from "../../state/case-events.ts";
 import { useAct, useAnswer, useDepartment } from "../../state/department-context.ts";
 import { hashOf } from "../../state/department-screens.ts";
 import type { Person } from "../../state/department-state.ts";
+import { LocalLink } from "./local-link.tsx";
 import { Timeline } from "./timeline.tsx";
 
 interface Props {
@@ -72,7 +73,7 @@ export function OneCase({ caseId, person }: Props): VNode {
         </a>
       </p>
       <Answer answer={answer}>
-        {({ events }) => (
+        {({ events, localLink }) => (
           <>
             <CaseFacts events={events}>
               {(record) => (
@@ -96,6 +97,7 @@ export function OneCase({ caseId, person }: Props): VNode {
                     </p>
                   )}
                   <p role="status">{said}</p>
+                  {localLink && <LocalLink caseId={caseId} />}
                   <section class="stack" aria-labelledby="timeline">
                     <h3 id="timeline">{register.timeline}</h3>
                     <AddNote onNote={(text) => add({ type: "note", text })} />

@@ -1,4 +1,5 @@
 import { type ChildReport, computeChild } from "@steelyard/core/child";
+import type { ProblemId } from "@steelyard/core/dosing";
 import {
   centimetres,
   formatNumber,
@@ -32,7 +33,7 @@ function reportOf(measurements: Parameters<typeof computeChild>[0]["measurements
 
 const report = reportOf({ lengthCm: centimetres(136), armMm: millimetres(190) });
 const measured = ["length 136 cm", "arm circumference 190 mm"];
-const problems = (draftFormulary.problemOrder ?? []).filter((id) => id !== "fluids");
+const problems: readonly ProblemId[] = (draftFormulary.problemOrder ?? []).filter((id) => id !== "fluids");
 
 function textOf({ pages }: Drawing): string {
   const of = (item: Item): string =>

@@ -75,6 +75,7 @@ describe("the imprint", () => {
     expect(signed.imprint.signed).toBe(true);
     const words = textsOf(drawArmBand({ ...signed, size: pageSizes.a4 })).join(" ");
     expect(words).toContain("signed by Dr Wilhelmina Featherstonehaugh-Przybyszewska");
+    expect(words).toContain("and by Maximiliane Freifrau von Hohenstauffen-Oppersdorff");
     expect(words).not.toContain("DRAFT");
     const site = calibratedSite({ signed: false });
     const formulary = await signFormulary({

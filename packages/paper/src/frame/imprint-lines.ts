@@ -25,9 +25,10 @@ export function imprintLines({ imprint, messages }: SheetContext): readonly stri
 function formularyLine({ formulary }: Imprint, frame: SheetContext["messages"]["frame"]): string {
   if (formulary === undefined) return frame.noFormulary;
   const { title, version, signOff } = formulary;
-  return signOff === undefined
-    ? frame.formularyUnsigned({ title, version })
-    : frame.formularySigned({ title, version, ...signOff });
+  if (signOff === undefined) return frame.formularyUnsigned({ title, version });
+  const { second } = signOff;
+  const signed = frame.formularySigned({ title, version, ...signOff });
+  return second === undefined ? signed : `${signed}, ${frame.secondSigner(second)}`;
 }
 
 /** The first 16 digits in fours: enough to compare by eye. */

@@ -27,6 +27,8 @@ export interface FrameMessages {
     readonly role: string;
     readonly date: string;
   }): string;
+  /** Follows it where somebody else reviewed it as well. */
+  secondSigner(values: { readonly name: string; readonly role: string; readonly date: string }): string;
   fingerprint(values: { readonly short: string }): string;
   readonly fingerprintCode: string;
   cautions(values: { readonly title: string; readonly text: string }): string;

@@ -50,6 +50,11 @@ export async function longContext({
     name: "Dr Wilhelmina Featherstonehaugh-Przybyszewska",
     role: "consultant paediatric emergency physician",
     date: "2026-11-20",
+    second: {
+      name: "Maximiliane Freifrau von Hohenstauffen-Oppersdorff",
+      role: "lead pharmacist for medicines safety",
+      date: "2026-11-21",
+    },
     sha256,
   });
   const site = calibratedSite({

@@ -19,6 +19,7 @@ export const ENGLISH_FRAME: FrameMessages = {
   formularyUnsigned: ({ title, version }) => `${title}, ${version}: not signed`,
   formularySigned: ({ title, version, name, role, date }) =>
     `${title}, ${version}, signed by ${name}, ${role}, ${date}`,
+  secondSigner: ({ name, role, date }) => `and by ${name}, ${role}, ${date}`,
   fingerprint: ({ short }) => `Fingerprint ${short}`,
   fingerprintCode: "QR code of the fingerprint of this sheet",
   cautions: ({ title, text }) => `${title}: ${text}`,

@@ -19,6 +19,7 @@ export const FRENCH_FRAME: FrameMessages = {
   formularyUnsigned: ({ title, version }) => `${title}, ${version}\u00a0: non signé`,
   formularySigned: ({ title, version, name, role, date }) =>
     `${title}, ${version}, signé par ${name}, ${role}, ${date}`,
+  secondSigner: ({ name, role, date }) => `et par ${name}, ${role}, ${date}`,
   fingerprint: ({ short }) => `Empreinte ${short}`,
   fingerprintCode: "Code QR de l’empreinte de cette feuille",
   cautions: ({ title, text }) => `${title}\u00a0: ${text}`,

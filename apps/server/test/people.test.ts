@@ -184,6 +184,48 @@ describe.each(engines)("people on %s", (engine) => {
     expect((await signIn(here.login, composed.normalize("NFC"))).statusCode).toBe(200);
   });
 
+  it("a person sees the own sessions and no other's, and ends the others against the password", async () => {
+    const { person, server, accounts, wait } = department;
+    const here = await person("clinician");
+    const stranger = await person("clinician");
+    const elsewhere = async () => {
+      const begun = await accounts.startSession({ person: here.id, by: "test" });
+      return visitor(server, { ...here, token: begun?.token ?? "" });
+    };
+    const list = async (who = here) =>
+      (await who.get("/api/sessions")).json().sessions as readonly { id: string; isThis: boolean }[];
+    const end = (body: object, who = here) => who.post("/api/sessions/end", body);
+    const [second, third, fourth] = [await elsewhere(), await elsewhere(), await elsewhere()];
+    expect((await list()).map(({ isThis }) => isThis)).toEqual([false, false, false, true]);
+    expect(await list(stranger)).toMatchObject([{ isThis: true }]);
+    const text = JSON.stringify(await list());
+    for (const { token } of [here, second, third, fourth]) expect(text).not.toContain(token);
+    const id = (await list(second)).find(({ isThis }) => isThis)?.id;
+    const own = (await list()).find(({ isThis }) => isThis)?.id;
+    expect((await end({ password: "wrong", id })).json()).toEqual({ problem: "wrong-credentials" });
+    for (const [who, which] of [
+      [stranger, id],
+      [here, own],
+    ] as const)
+      expect((await end({ password: goodPassword, id: which }, who)).json()).toEqual({
+        problem: "unknown-session",
+      });
+    expect((await second.get("/api/passkeys")).statusCode).toBe(200);
+    expect((await end({ password: goodPassword, id })).json()).toEqual({ ended: 1 });
+    expect((await second.get("/api/passkeys")).statusCode).toBe(401);
+    expect((await third.get("/api/passkeys")).statusCode).toBe(200);
+    expect((await end({ password: goodPassword })).json()).toEqual({ ended: 2 });
+    expect((await fourth.get("/api/passkeys")).statusCode).toBe(401);
+    expect((await stranger.get("/api/passkeys")).statusCode).toBe(200);
+    expect((await actions()).filter((action) => action === "session.end-others")).toHaveLength(2);
+    await elsewhere();
+    wait(29 * MINUTE);
+    expect(await list()).toHaveLength(2);
+    wait(2 * MINUTE);
+    // Nobody has used the other one for half an hour: it is over, and not on the list.
+    expect(await list()).toMatchObject([{ isThis: true }]);
+  });
+
   it("guesses wait longer and longer, at once or one by one, and an administrator opens a shut login", async () => {
     const { person, accounts, wait, store, hashes } = department;
     const administrator = await person("administrator");

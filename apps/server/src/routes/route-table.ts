@@ -12,6 +12,7 @@ import {
 import { exportRoute } from "./export-routes.ts";
 import { linkRoute, putLinkRoute } from "./link-routes.ts";
 import { healthRoute, metricsRoute, readyRoute } from "./operation-routes.ts";
+import { endOwnSessionsRoute, ownSessionsRoute } from "./own-session-routes.ts";
 import {
   addPasskeyRoute,
   beginPasskeyRoute,
@@ -45,6 +46,8 @@ export const routeTable: readonly Route[] = [
   joinRoute,
   signOutRoute,
   passwordRoute,
+  ownSessionsRoute,
+  endOwnSessionsRoute,
   passkeysRoute,
   beginPasskeyRoute,
   addPasskeyRoute,

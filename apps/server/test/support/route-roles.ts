@@ -31,6 +31,8 @@ export const routeRoles: Readonly<Record<string, RouteRoles>> = {
   "POST /api/session": { may: "anyone", send: { login: "nobody-here", password }, ok: 401 },
   "POST /api/join": { may: "anyone", send: { code: "X", login: "cara", password }, ok: 403 },
   "POST /api/session/end": { may: people, send: {}, ok: 200 },
+  "GET /api/sessions": { may: people, ok: 200 },
+  "POST /api/sessions/end": { may: people, send: { password: "wrong" }, ok: 401 },
   "GET /api/passkeys": { may: people, ok: 200 },
   "POST /api/passkeys/begin": { may: people, send: {}, ok: 200 },
   "POST /api/passkeys": { may: people, send: { name: "Key", response: {} }, ok: 422 },

@@ -108,4 +108,11 @@ export {
   signedOutSchema,
   signInRequestSchema,
 } from "./session-wire.ts";
+export {
+  type EndSessionsRequest,
+  endedSessionsSchema,
+  endSessionsRequestSchema,
+  type SessionEntry,
+  sessionsAnswerSchema,
+} from "./sessions-wire.ts";
 export { nothing, type PersonRole, personRoles } from "./wire.ts";

@@ -57,4 +57,16 @@ export const accountEn = {
   remove: (name: string): string => `Remove ${name}`,
   removeAsk: "Nobody can sign in with it any more.",
   removeYes: "Remove it",
+  sessionsTitle: "Where you are signed in",
+  sessionsIntro:
+    "Each sign-in is a session of its own. If you do not know one of them, end it and change your password.",
+  began: (time: string): string => `began ${time}`,
+  usedLast: (time: string): string => `last used ${time}`,
+  thisOne: "this one",
+  noOthers: "You are signed in nowhere else.",
+  endPassword: "Your password, to end a session",
+  end: "End",
+  endOne: (time: string): string => `End the session that began ${time}`,
+  endOthers: "End all others",
+  ended: (n: number): string => (n === 1 ? "1 session is ended." : `${n} sessions are ended.`),
 };

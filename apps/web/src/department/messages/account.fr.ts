@@ -1,5 +1,6 @@
 import type { Words } from "../../messages/words.ts";
 import type { accountEn } from "./account.en.ts";
+import { frenchCount } from "./counted.ts";
 
 export const accountFr: Words<typeof accountEn> = {
   setUpTitle: "Premier démarrage",
@@ -61,4 +62,16 @@ export const accountFr: Words<typeof accountEn> = {
   remove: (name) => `Retirer ${name}`,
   removeAsk: "Plus personne ne pourra se connecter avec elle.",
   removeYes: "La retirer",
+  sessionsTitle: "Où vous êtes connecté",
+  sessionsIntro:
+    "Chaque connexion est une session à part. Si l’une d’elles ne vous dit rien, terminez-la et changez de mot de passe.",
+  began: (time) => `commencée ${time}`,
+  usedLast: (time) => `dernier usage ${time}`,
+  thisOne: "celle-ci",
+  noOthers: "Vous n’êtes connecté nulle part ailleurs.",
+  endPassword: "Votre mot de passe, pour terminer une session",
+  end: "Terminer",
+  endOne: (time) => `Terminer la session commencée ${time}`,
+  endOthers: "Terminer toutes les autres",
+  ended: (n) => frenchCount(n, "session est terminée.", "sessions sont terminées."),
 };

@@ -27,7 +27,7 @@ export const frameEn = {
     people: "Invite, roles, unlock",
     devices: "Which devices send cases",
     audit: "Who did what, and whether the log is whole",
-    account: "Password, passkeys",
+    account: "Password, passkeys, sessions",
   } satisfies Record<DepartmentScreenId, string>,
   roles: {
     clinician: "clinician",
@@ -92,6 +92,7 @@ export const frameEn = {
     "not-from-the-department": "This can only be changed on the device of the bedside.",
     "unknown-document": "There is no such version here.",
     "unknown-person": "There is no such person here.",
+    "unknown-session": "This session is over already.",
     "unknown-device": "There is no such device here.",
     "wrong-csrf": "This page has lost its proof of the session. Load it again.",
     "wrong-origin": "The page was not loaded from this server. Load it again from there.",

@@ -26,7 +26,7 @@ export const frameFr: Words<typeof frameEn> = {
     people: "Inviter, rôles, débloquer",
     devices: "Quels appareils envoient des cas",
     audit: "Qui a fait quoi, et si le journal est entier",
-    account: "Mot de passe, clés d’accès",
+    account: "Mot de passe, clés d’accès, sessions",
   },
   roles: {
     clinician: "clinicien",
@@ -90,6 +90,7 @@ export const frameFr: Words<typeof frameEn> = {
     "not-from-the-department": "Ceci ne se change que sur l’appareil du chevet.",
     "unknown-document": "Cette version n’existe pas ici.",
     "unknown-person": "Cette personne n’existe pas ici.",
+    "unknown-session": "Cette session est déjà terminée.",
     "unknown-device": "Cet appareil n’existe pas ici.",
     "wrong-csrf": "Cette page a perdu la preuve de sa session. Rechargez-la.",
     "wrong-origin": "La page n’a pas été chargée depuis ce serveur. Rechargez-la de là.",

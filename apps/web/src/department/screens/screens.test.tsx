@@ -136,6 +136,29 @@ describe("LocalLink", () => {
   });
 });
 
+describe("OwnSessions", () => {
+  it("marks the session that asks, and offers to end the others only", () => {
+    const session = (id: string, isThis: boolean) => ({
+      id,
+      startedAt: "2026-11-25T03:12:00.000Z",
+      usedAt: "2026-11-25T04:12:00.000Z",
+      isThis,
+    });
+    const said = (...sessions: readonly unknown[]): string =>
+      shown(
+        stateOf(person("clinician"), "account", {
+          answers: { "/api/sessions": { state: "ready", value: { sessions }, isStale: false } },
+        }),
+      );
+    const alone = said(session("a", true));
+    expect(alone).toMatch(/this one.*signed in nowhere else/s);
+    expect(alone).not.toContain("End all others");
+    const two = said(session("a", true), session("b", false));
+    expect(two.match(/End the session that began/g)).toHaveLength(1);
+    expect(two).toContain("Your password, to end a session");
+  });
+});
+
 describe("Signing", () => {
   const document: DocumentEntry = {
     sha256: "a".repeat(64),

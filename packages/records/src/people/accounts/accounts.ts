@@ -1,6 +1,7 @@
 import type { Result } from "@steelyard/core/result";
 import type { ChangeIssue } from "../../store/people/change-person.ts";
 import type { JoinIssue } from "../../store/people/invitations.ts";
+import type { OwnSession } from "../../store/people/own-sessions.ts";
 import type { addPasskey, Challenge, NewPasskey } from "../../store/people/passkeys.ts";
 import type { ListedPerson, Person } from "../../store/people/person.ts";
 import type { SessionLimits } from "../../store/people/sessions.ts";
@@ -70,6 +71,19 @@ export interface Accounts {
   /** Who a session belongs to now. */
   readonly identify: (token: string) => Promise<Session | undefined>;
   readonly endSession: (order: { readonly person: string; readonly token: string }) => Promise<void>;
+  /** The sessions of a person that still hold; `token` is the one that asks. */
+  readonly listSessions: (order: {
+    readonly person: string;
+    readonly token: string;
+  }) => Promise<readonly OwnSession[]>;
+  /** Ends another session of the person, or without an `id` all others; how many there were. */
+  readonly endOtherSessions: (order: {
+    readonly person: string;
+    readonly password: string;
+    readonly address: string;
+    readonly token: string;
+    readonly id?: string | undefined;
+  }) => Promise<Result<number, SignInIssue>>;
   /** The password once more, before something that counts, such as a signature; wrong ones count as failed sign-ins. */
   readonly confirmPassword: (order: {
     readonly person: string;

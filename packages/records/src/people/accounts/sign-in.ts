@@ -1,6 +1,7 @@
 import { err, ok, type Result } from "@steelyard/core/result";
 import { type AttemptSubject, beginAttempt, forgiveAttempt } from "../../store/people/attempts.ts";
 import { changePassword, readPassword, rehashPassword } from "../../store/people/credentials.ts";
+import { endOwnSessions, listOwnSessions } from "../../store/people/own-sessions.ts";
 import { findPerson, type Person } from "../../store/people/person.ts";
 import { endSession, findSession, startSession } from "../../store/people/sessions.ts";
 import { needsRehash } from "../password/hash-password.ts";
@@ -13,7 +14,14 @@ const loginForm = /^[a-z0-9._@-]{1,64}$/;
 
 type SignIn = Pick<
   Accounts,
-  "signIn" | "startSession" | "identify" | "endSession" | "confirmPassword" | "changePassword"
+  | "signIn"
+  | "startSession"
+  | "identify"
+  | "endSession"
+  | "listSessions"
+  | "endOtherSessions"
+  | "confirmPassword"
+  | "changePassword"
 >;
 
 /** How people prove who they are, and what follows from it. */
@@ -82,6 +90,12 @@ export function createSignIn(parts: AccountsParts): SignIn {
     endSession: async ({ person: id, token }) => {
       const person = await findPerson(db, { id });
       if (person !== undefined) await endSession(db, clock, { person, token });
+    },
+    listSessions: (order) => listOwnSessions(db, clock, { ...order, limits }),
+    endOtherSessions: async ({ token, id, ...proof }) => {
+      const confirmed = await confirmPassword(proof);
+      if (!confirmed.ok) return confirmed;
+      return ok(await endOwnSessions(db, clock, { person: confirmed.value, keepToken: token, id }));
     },
     confirmPassword,
     changePassword: async ({ person: id, current, next, address, token }) => {

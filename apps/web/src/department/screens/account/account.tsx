@@ -8,6 +8,7 @@ import { words } from "../../messages/index.ts";
 import { useAct } from "../../state/department-context.ts";
 import { missingFault, passwordFault } from "./account-faults.ts";
 import { NewPassword } from "./new-password.tsx";
+import { OwnSessions } from "./own-sessions.tsx";
 import { Passkeys } from "./passkeys.tsx";
 
 /** What belongs to the person who is signed in. */
@@ -31,6 +32,7 @@ export function Account({ person }: ScreenProps): VNode {
       </dl>
       <ChangePassword login={person.login} />
       <Passkeys />
+      <OwnSessions />
     </div>
   );
 }

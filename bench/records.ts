@@ -39,7 +39,6 @@ const settings = ["shared_buffers=1GB", "max_wal_size=8GB", "checkpoint_timeout=
 const folder = mkdtempSync(join(tmpdir(), "steelyard-bench-records-"));
 const postgres = await startTemporaryPostgres({ durable: true, parent: tmpdir(), settings });
 if (postgres === undefined) throw new Error("PostgreSQL is not installed here: npm test installs it");
-const machine = machineFacts(folder, settings);
 const say = (text: string) => console.log(`${new Date().toISOString().slice(11, 19)} ${text}`);
 
 try {
@@ -52,6 +51,7 @@ try {
     ])
   ).flat();
 
+  const machine = machineFacts(folder, settings);
   const sync = measureSync(folder, seconds);
   const sqliteInsert = measureSqliteInsert(folder, seconds);
   const peerUrl = postgres.createDatabase("peer");

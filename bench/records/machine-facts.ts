@@ -8,7 +8,7 @@ export interface MachineFacts {
   readonly day: string;
   readonly processor: string;
   readonly processors: number;
-  /** Of the minute before the run: what else the machine had to do. */
+  /** Of the minute before the first step, filling among it: what else the machine had to do. */
   readonly loadBefore: number;
   readonly memoryGb: number;
   readonly freeDiskGb: number;

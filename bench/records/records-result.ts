@@ -22,4 +22,6 @@ export interface RecordsResult {
     readonly sqlite: readonly IntakeStep[];
   };
   readonly growth: readonly Growth[];
+  /** What a reader has to know of this run that is not in its figures. */
+  readonly notes?: readonly string[];
 }

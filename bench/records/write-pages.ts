@@ -60,7 +60,7 @@ share of the audit log, so ${whole(load.eventsPerYear)} events a year are ${whol
 
 /** Everything that the run saw. */
 export function evidencePage(result: RecordsResult): string {
-  const { machine, peers, intake, growth, seconds } = result;
+  const { machine, peers, intake, growth, seconds, notes } = result;
   const events = [...new Set(growth.map((each) => each.events))].sort((a, b) => a - b);
   const growthTable = (engine: "sqlite" | "postgres") => {
     const of = events.map((size) => growth.find((each) => each.engine === engine && each.events === size));
@@ -85,7 +85,7 @@ seconds hold for one machine on one day. What follows from it for a network of h
 
 ${machine.day}: ${machine.processor}, ${machine.processors} processors shared by servers, database and devices, ${machine.memoryGb} GB, ${machine.fileSystem}, load
 average ${machine.loadBefore} at the start; Node ${machine.node}, SQLite ${machine.sqlite}, PostgreSQL ${machine.postgres} with \`${machine.postgresSettings.join("`, `")}\`. Every server is the real one in its own process;
-devices are one more process, on loopback.
+devices are one more process, on loopback.${(notes ?? []).map((note) => ` ${note}`).join("")}
 
 ## Peers: what the disk and the engines do without us
 

@@ -1,6 +1,7 @@
 import type { ComponentChildren, VNode } from "preact";
 import { Cautions, type OfflineState } from "../components/cautions/cautions.tsx";
 import { DraftBanner } from "../components/draft-banner/draft-banner.tsx";
+import { FormularyTag } from "../components/formulary-text/formulary-text.tsx";
 import { LanguageNote } from "../components/language/language-note.tsx";
 import { Masthead } from "../components/masthead/masthead.tsx";
 import { messages } from "../messages/index.ts";
@@ -27,7 +28,7 @@ export const mainId = "main";
 export function Frame({ screen, state, offline, actions, pad, children }: Props): VNode {
   const { site, formulary } = state;
   return (
-    <>
+    <FormularyTag.Provider value={formulary?.index.language ?? "en"}>
       <LanguageNote />
       {formulary?.index.signed !== true && <DraftBanner />}
       <div class="frame">
@@ -48,6 +49,6 @@ export function Frame({ screen, state, offline, actions, pad, children }: Props)
         <Cautions versions={versionsOf(state)} waits={state.next !== undefined} offline={offline} />
       </div>
       {pad}
-    </>
+    </FormularyTag.Provider>
   );
 }

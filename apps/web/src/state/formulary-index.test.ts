@@ -23,3 +23,8 @@ test("keeps the order of the site, then that of the medicines, and no empty prob
   });
   expect(problems.map(({ problem }) => problem)).toEqual(["shock", "pain", "arrest"]);
 });
+
+test("says the language of a formulary that is not the draft's", () => {
+  expect(formularyIndex.language).toBeUndefined();
+  expect(indexFormulary({ ...draftFormulary, language: "fr" }).language).toBe("fr");
+});

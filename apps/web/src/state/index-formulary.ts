@@ -16,13 +16,21 @@ export interface IndexedProblem {
 /** What the first screen has to know of a formulary. */
 export interface FormularyIndex {
   readonly version: string;
+  /** Of its words, as a tag of BCP 47; absent where they are English. */
+  readonly language?: string;
   readonly signed: boolean;
   /** In the order of the site; the problems it does not name follow in the order of the medicines. */
   readonly problems: readonly IndexedProblem[];
 }
 
 /** The names of a formulary, by problem. */
-export function indexFormulary({ version, signed, medicines, problemOrder }: Formulary): FormularyIndex {
+export function indexFormulary({
+  version,
+  language,
+  signed,
+  medicines,
+  problemOrder,
+}: Formulary): FormularyIndex {
   const usesByProblem = new Map<ProblemId, IndexedUse[]>(
     (problemOrder ?? []).map((problem) => [problem, []]),
   );
@@ -34,5 +42,10 @@ export function indexFormulary({ version, signed, medicines, problemOrder }: For
     }
   }
   const problems = [...usesByProblem].map(([problem, uses]) => ({ problem, uses }));
-  return { version, signed, problems: problems.filter(({ uses }) => uses.length > 0) };
+  return {
+    version,
+    ...(language === undefined ? {} : { language }),
+    signed,
+    problems: problems.filter(({ uses }) => uses.length > 0),
+  };
 }

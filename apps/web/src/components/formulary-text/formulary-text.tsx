@@ -1,11 +1,13 @@
-import type { ComponentChildren, VNode } from "preact";
+import { type ComponentChildren, createContext, type VNode } from "preact";
+import { useContext } from "preact/hooks";
 import { language } from "../../messages/language.ts";
 
-/** The language of the draft formulary; a site's own is the site's matter. */
-const formularyTag = "en";
+/** The language of the formulary in use, as a tag of BCP 47; the draft has English words. */
+export const FormularyTag = createContext("en");
 
 /** Words of the formulary, which keep its language: marked as such wherever the page has another one. */
 export function FormularyText({ children }: { readonly children: ComponentChildren }): VNode {
-  if (language === undefined || language.tag === formularyTag) return <>{children}</>;
-  return <span lang={formularyTag}>{children}</span>;
+  const tag = useContext(FormularyTag);
+  if (tag === (language?.tag ?? "en")) return <>{children}</>;
+  return <span lang={tag}>{children}</span>;
 }

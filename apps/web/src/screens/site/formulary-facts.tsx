@@ -2,7 +2,7 @@ import { draftFormulary } from "@steelyard/formulary";
 import { compareFormularies, describeDifference, signaturesNeeded } from "@steelyard/formulary/ownership";
 import type { VNode } from "preact";
 import { useMemo, useState } from "preact/hooks";
-import { FormularyText } from "../../components/formulary-text/formulary-text.tsx";
+import { FormularyTag, FormularyText } from "../../components/formulary-text/formulary-text.tsx";
 import { watchDay } from "../../effects/watch-day.ts";
 import { siteMessages } from "../../messages/site.ts";
 import type { OwnFormulary } from "../../state/site-rules.ts";
@@ -58,7 +58,10 @@ function Differences({ own: { formulary } }: { readonly own: OwnFormulary }): VN
       <ul>
         {differences.slice(0, shown).map((difference) => (
           <li key={difference}>
-            <FormularyText>{difference}</FormularyText>
+            {/* The sentence is English, whatever the words of the formulary. */}
+            <FormularyTag.Provider value="en">
+              <FormularyText>{difference}</FormularyText>
+            </FormularyTag.Provider>
           </li>
         ))}
       </ul>

@@ -4,6 +4,7 @@ import { readable, sizes } from "./support/bedside.ts";
 import { caseLog, downloaded, goTo } from "./support/case.ts";
 import { type DepartmentPlace, openDepartmentPlace, type Visitor } from "./support/department.ts";
 import { expectAccessible } from "./support/expect-accessible.ts";
+import { seedCases } from "./support/seed-cases.ts";
 
 const password = "violet kettle sings at noon";
 let place: DepartmentPlace;
@@ -11,6 +12,8 @@ let admin: Visitor;
 let writer: Visitor;
 let first: Visitor;
 let second: Visitor;
+/** Of the device that is enrolled on the way. */
+let token = "";
 
 beforeAll(async () => {
   place = await openDepartmentPlace();
@@ -55,6 +58,10 @@ async function join(name: string, roles: readonly string[]): Promise<Visitor> {
 async function sign({ page }: Visitor): Promise<void> {
   await go(page, "Formulary");
   await page.locator("[data-version]").getByRole("link").first().click();
+  await signHere(page);
+}
+
+async function signHere(page: Page): Promise<void> {
   await page.getByLabel("I am licensed to answer for this.").check();
   await page.getByLabel("Licence or registration").fill("Register of the test, 7");
   await page.getByLabel("Your password once more").fill(password);
@@ -65,7 +72,7 @@ async function sign({ page }: Visitor): Promise<void> {
 /** A name beside the open case: sealed in the browser, opened again, and shut to another passphrase. */
 async function keepName(page: Page): Promise<void> {
   const unlock = async (passphrase: string): Promise<void> => {
-    await page.locator(".local-link summary").click();
+    await page.locator(".local-link summary").press("Enter");
     await page.getByLabel("Passphrase of the site").fill(passphrase);
     await press(page, "Unlock");
   };
@@ -187,7 +194,7 @@ describe("a department", { shuffle: false }, () => {
     await page.getByLabel("Name of the device").fill("Tablet");
     await press(page, "Add the device");
     await page.getByRole("heading", { name: "Token of Tablet" }).waitFor();
-    const token = readable(await page.locator("[data-code]").innerText());
+    token = readable(await page.locator("[data-code]").innerText());
 
     const device = await place.visit({ viewport: sizes.phone });
     const tablet = device.page;
@@ -245,6 +252,33 @@ describe("a department", { shuffle: false }, () => {
     expect(text).not.toContain("Dee Hall");
   });
 
+  test("a calibration is fitted to the cases, kept, signed and published, and the one before it comes back", async () => {
+    const { page } = second;
+    await seedCases({ url: place.url, token, cases: 40 });
+    for (const site of ["Resus", "Resus again"]) {
+      await go(page, "Calibration");
+      await page.getByLabel("Name of the site").fill(site);
+      await press(page, "Fit");
+      await page.getByText(/^Fitted to 4[01] children/).waitFor();
+      await press(page, "Keep it as a draft to be signed");
+      await page.getByText("It is kept.").waitFor();
+      await page.getByRole("link", { name: "Open", exact: true }).click();
+      await signHere(page);
+      await press(page, "Publish");
+      await press(page, "Publish it");
+      await page.getByText("This version is in force.").waitFor();
+    }
+    await go(page, "Calibration");
+    await page.getByText(/^In force: Resus again/).waitFor();
+    await page.locator("[data-version]").getByRole("link").last().click();
+    await press(page, "Roll back to this version");
+    await press(page, "Roll back");
+    await page.getByText("This version is in force.").waitFor();
+    await go(page, "Calibration");
+    await page.getByText(/^In force: Resus(?! again)/).waitFor();
+    expect(second.complaints).toEqual([]);
+  });
+
   test("the audit log tells of all this, is whole, and goes out as a table", async () => {
     const { page } = admin;
     await go(page, "Audit");
@@ -254,7 +288,7 @@ describe("a department", { shuffle: false }, () => {
     expect(name).toMatch(/^audit-\d+\.csv$/);
     expect(text).toContain("Bo Marsh");
     const actions = text.split("\r\n").map((line) => line.split(",")[4]);
-    expect(actions.filter((action) => action === "document.sign")).toHaveLength(2);
+    expect(actions.filter((action) => action === "document.sign")).toHaveLength(4);
     expect(actions).toContain("document.publish");
     await page.setViewportSize(sizes.phone);
     for (const screen of ["People", "Formulary", "Calibration", "Your account"]) {
@@ -265,6 +299,10 @@ describe("a department", { shuffle: false }, () => {
       );
     }
     await expectAccessible(page);
+    await page.getByLabel("Your password, to end a session").fill(password);
+    await press(page, "End all others");
+    await page.getByText("1 session is ended.").waitFor();
+    await page.getByText("You are signed in nowhere else.").waitFor();
     expect(admin.complaints.filter((said) => !said.includes("403"))).toEqual([]);
   });
 });

@@ -4,8 +4,10 @@ import { mkdirSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { draftFormulary } from "@steelyard/formulary";
 import { signFormulary, writeFormulary } from "@steelyard/formulary/ownership";
+import type { Page } from "playwright-core";
 import { type Bedside, openPlace, sizes } from "./support/bedside.ts";
 import { caseLog, goTo } from "./support/case.ts";
+import { drawDepartment } from "./support/draw-department.ts";
 
 const folder = join(import.meta.dirname, "../docs/screens");
 const largestKb = 300;
@@ -194,12 +196,20 @@ const screens: readonly Screen[] = [
   },
 ];
 
+/** Keeps what the page shows, where it is small enough for the documents. */
+async function keep(page: Page, name: string): Promise<void> {
+  const path = join(folder, `${name}.png`);
+  await page.screenshot({ path });
+  const kb = Math.round(statSync(path).size / 1000);
+  if (kb > largestKb) throw new Error(`${path} has ${kb} kB, more than ${largestKb} kB`);
+  console.log(`${path} ${kb} kB`);
+}
+
 mkdirSync(folder, { recursive: true });
 const place = await openPlace();
 const wanted = process.argv.slice(2);
-const chosen = screens.filter(
-  ({ name }) => wanted.length === 0 || wanted.some((part) => name.includes(part)),
-);
+const isWanted = (name: string): boolean => wanted.length === 0 || wanted.some((part) => name.includes(part));
+const chosen = screens.filter(({ name }) => isWanted(name));
 for (const { name, viewport, touch, arrange, scrollsPx = 0, locale } of chosen) {
   for (const colorScheme of ["light", "dark"] as const) {
     const bedside = await place.visit({
@@ -215,12 +225,9 @@ for (const { name, viewport, touch, arrange, scrollsPx = 0, locale } of chosen) 
     await bedside.page.mouse.move(0, 0);
     await bedside.page.evaluate((top) => scrollTo(0, top), scrollsPx);
     await bedside.page.waitForTimeout(200);
-    const path = join(folder, `${name}${colorScheme === "dark" ? "-dark" : ""}.png`);
-    await bedside.page.screenshot({ path });
-    const kb = Math.round(statSync(path).size / 1000);
-    if (kb > largestKb) throw new Error(`${path} has ${kb} kB, more than ${largestKb} kB`);
-    console.log(`${path} ${kb} kB`);
+    await keep(bedside.page, `${name}${colorScheme === "dark" ? "-dark" : ""}`);
     await bedside.page.context().close();
   }
 }
 await place.close();
+await drawDepartment(isWanted, keep);

@@ -3,10 +3,12 @@ import { readdirSync, readFileSync } from "node:fs";
 /** Ticks of a second in which Linux counts processor time; 100 on every machine that Node runs on. */
 const TICKS = 100;
 
-/** Processor time of a process so far, and with `children` of those it started that still run, s. */
+/** Processor time of a process so far, and with `children` of those it started, whether they run or have ended, s. */
 export function processSeconds(pid: number, { children }: { readonly children: boolean }): number {
-  const pids = children ? [pid, ...childrenOf(pid)] : [pid];
-  return pids.reduce((sum, each) => sum + secondsOf(each), 0);
+  if (!children) return secondsOf(pid);
+  const [endedUser, endedSystem] = fieldsOf(pid).slice(13, 15).map(Number);
+  const running = [pid, ...childrenOf(pid)].reduce((sum, each) => sum + secondsOf(each), 0);
+  return running + ((endedUser ?? 0) + (endedSystem ?? 0)) / TICKS;
 }
 
 /** Processor time of everything on the machine so far, s; waiting for a disk is none. */

@@ -30,7 +30,7 @@ export function EditMedicine({ medicine, edit, faults, send }: Props): VNode {
       {medicine.strengths.length > 0 && (
         <section class="stack" aria-labelledby="strengths">
           <h2 id="strengths">{said.strengths}</h2>
-          <div class="filters">
+          <div class="filters filters--hinted">
             {medicine.strengths.map((strength) => {
               const key = `${medicine.id}/${strength.id}`;
               const was = String(isInhaler(strength) ? strength.amountPerPuff : strength.amountPerMl);

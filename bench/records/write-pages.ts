@@ -123,7 +123,7 @@ ${intakeTable(intake.sqlite, () => peers.sqliteInsert.perSecond)}
 
 Each step ${seconds} s, each device sending the next push after the answer to the last; 0 events are looks for news where there are none. *Of the
 peer* is pushes against the inserts of the peer with as many clients. What held it up is named from the processor time of
-every process, from looks at \`pg_stat_activity\` 20 times a second (its two most frequent waits are shown) and, for SQLite, from the time its server did not compute.
+every process (of one processor; *other programs* are what else the machine did, the engine's own helpers of the kernel among it), from looks at \`pg_stat_activity\` 20 times a second (its two most frequent waits are shown) and, for SQLite, from the time its server did not compute.
 
 ## Growth on PostgreSQL
 
@@ -143,7 +143,10 @@ Events are invented, of 100 sites, a tenth of them of the one that is asked; its
 
 function intakeTable(steps: readonly IntakeStep[], peerOf: (step: IntakeStep) => number | undefined): string {
   const rows = steps.map((step) => {
-    const { processorShares: shares, waits } = step;
+    const { waits } = step;
+    const { machine = 0, ...own } = step.processorShares;
+    const others = machine - Object.values(own).reduce((sum, share) => sum + share, 0);
+    const shares = { ...own, "other programs": Math.max(others, 0) };
     const busy = Object.entries(shares).map(([name, share]) => `${name} ${Math.round(share * 100)} %`);
     const peer = step.eventsPerPush === 1 ? peerOf(step) : undefined;
     const seen = Object.entries(waits)

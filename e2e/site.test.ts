@@ -166,7 +166,10 @@ test("a formulary of the site is taken for the next child, works offline, and ne
   await expect.poll(drawn).toBe(before);
   await log.give("adrenaline.arrest");
   await page.locator('details[data-line="amiodarone.arrest"] summary').click();
-  await page.getByRole("button", { name: "Keep in the short list" }).last().click();
+  await page
+    .locator('details[data-line="amiodarone.arrest"]')
+    .getByRole("button", { name: "Keep in the short list" })
+    .click();
   await page
     .locator('details[data-line="amiodarone.arrest"]')
     .getByRole("button", { name: /^Mark .* given$/ })

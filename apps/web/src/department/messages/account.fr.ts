@@ -68,7 +68,7 @@ export const accountFr: Words<typeof accountEn> = {
   began: (time) => `commencée ${time}`,
   usedLast: (time) => `dernier usage ${time}`,
   thisOne: "celle-ci",
-  noOthers: "Vous n’êtes connecté nulle part ailleurs.",
+  noOthers: "Aucune autre session n’est ouverte.",
   endPassword: "Votre mot de passe, pour terminer une session",
   end: "Terminer",
   endOne: (time) => `Terminer la session commencée ${time}`,

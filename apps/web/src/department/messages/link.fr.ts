@@ -12,7 +12,7 @@ export const linkFr: Words<typeof linkEn> = {
   forget: "Oublier la phrase",
   opening: "Ouverture.",
   wrong:
-    "Cette phrase n’ouvre pas le nom de ce cas. Oubliez-la et essayez-en une autre\u00a0; le nom reste tel quel.",
+    "Cette phrase n’ouvre pas le nom de ce cas. Oubliez-la et essayez-en une autre\u202f; le nom reste tel quel.",
   none: "Rien n’est gardé à côté de ce cas.",
   field: "Nom ou numéro à côté de ce cas (scellé sur cette page)",
   fieldHint: "200 caractères au plus. Il n’est dans aucun export, aucune impression, aucun journal.",

@@ -139,7 +139,11 @@ export function openDepartment(desk: CaseDesk): Department {
         }
         const pulled = pullAnswered(sync, next.request, answer.value);
         for (const { id } of pulled.events) offered.add(id);
+        const held = new Set(desk.state().events.map(({ id }) => id));
         await desk.take(pulled.events);
+        // What came from the server is on it: not offered at the next start either.
+        const come = pulled.events.map(({ id }) => id).filter((id) => !held.has(id));
+        if (link !== undefined) await rememberAcknowledged(link, answer.value.epoch, come);
         for (const caseId of pulled.purgedCaseIds) {
           const gone = desk.state().events.filter((event) => event.caseId === caseId);
           await forgetAcknowledged(gone.map(({ id }) => id));

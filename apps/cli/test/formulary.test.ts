@@ -164,6 +164,33 @@ describe("steelyard formulary sign and verify", () => {
     expect((await run(folder, "check", "edited.json")).stdout).toContain("NOT SIGNED");
   });
 
+  it("takes a second reviewer, and says where one is lacking", async () => {
+    const folder = temporaryFolder();
+    const alone = await run(folder, "sign", "draft", ...SIGNER, "-o", "alone.json");
+    expect(alone.stderr.replaceAll(/\s+/g, " ")).toMatch(
+      /One signature only: a second reviewer must sign for its [1-9]\d* high-alert medicines/,
+    );
+    const second = ["--second-name", "B. Example", "--second-role", "physician", "--second-date"];
+    const both = await run(folder, "sign", "draft", ...SIGNER, ...second, "2026-11-26", "-o", "both.json");
+    expect(both.status).toBe(0);
+    const { status, stdout } = await run(folder, "verify", "both.json");
+    expect(status).toBe(0);
+    expect(stdout).toContain("; and by B. Example, physician, on 2026-11-26.");
+    expect(stdout).not.toContain("One signature only");
+    // Neither can the second be taken away again, nor be the first once more, nor be named in part.
+    folder.write("stripped.json", folder.read("both.json").replace(/,\s*"second": \{[^}]*\}/, ""));
+    expect((await run(folder, "verify", "stripped.json")).stderr).toContain("NOT SIGNED: edited after");
+    const same = second.with(1, "a. example");
+    expect(await run(folder, "sign", "draft", ...SIGNER, ...same, "2026-11-26")).toMatchObject({
+      status: 2,
+      stderr: expect.stringContaining("must be somebody else"),
+    });
+    expect(await run(folder, "sign", "draft", ...SIGNER, ...second.slice(0, 2))).toMatchObject({
+      status: 2,
+      stderr: expect.stringContaining("--second-role"),
+    });
+  });
+
   it("takes no day that does not exist", async () => {
     const folder = temporaryFolder();
     const result = await run(

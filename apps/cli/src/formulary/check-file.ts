@@ -1,5 +1,10 @@
 import type { Formulary } from "@steelyard/core/dosing";
-import { reviewFormulary, verifySignOff, writeFormulary } from "@steelyard/formulary/ownership";
+import {
+  reviewFormulary,
+  signaturesNeeded,
+  verifySignOff,
+  writeFormulary,
+} from "@steelyard/formulary/ownership";
 import { CommandFailure, EXIT } from "../exit-status.ts";
 import { wrap } from "../wrap.ts";
 import { type LoadedFormulary, loadFormulary } from "./load-formulary.ts";
@@ -47,5 +52,10 @@ export async function describeSignOff({
     return `NOT SIGNED: the file is not laid out as it was when ${name} signed it on ${date}.`;
   }
   const other = second === undefined ? "" : `; and by ${second.name}, ${second.role}, on ${second.date}`;
-  return `Signed by ${name}, ${role}, on ${date}${other}. Fingerprint ${fingerprint}.`;
+  const { signatures, because } = signaturesNeeded({ formulary });
+  const lacks =
+    second !== undefined || signatures < 2
+      ? ""
+      : ` One signature only: a second reviewer must sign for its ${because.length} high-alert medicines.`;
+  return `Signed by ${name}, ${role}, on ${date}${other}. Fingerprint ${fingerprint}.${lacks}`;
 }

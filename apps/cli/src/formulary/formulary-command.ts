@@ -58,6 +58,9 @@ export function defineFormularyCommand(command: Command): void {
     .requiredOption("--name <name>", "who signs")
     .requiredOption("--role <role>", "as what: pharmacist, physician")
     .requiredOption("--date <day>", "the day of the review, as 2026-11-25")
+    .option("--second-name <name>", "who reviewed it independently as well: high-alert medicines need that")
+    .option("--second-role <role>", "as what")
+    .option("--second-date <day>", "the day of that review")
     .option(...OUTPUT)
     .action(signFile);
   command

@@ -1,3 +1,4 @@
+import type { Reviewer } from "@steelyard/core/dosing";
 import { signFormulary, writeFormulary } from "@steelyard/formulary/ownership";
 import { CommandFailure, EXIT } from "../exit-status.ts";
 import { describeSignOff } from "./check-file.ts";
@@ -9,15 +10,20 @@ export interface SignOptions {
   readonly name: string;
   readonly role: string;
   readonly date: string;
+  readonly secondName?: string;
+  readonly secondRole?: string;
+  readonly secondDate?: string;
   readonly output: string;
 }
 
 /** `steelyard formulary sign file --name .. --role .. --date .. -o signed.json`. */
-export async function signFile(path: string, { name, role, date, output }: SignOptions): Promise<void> {
+export async function signFile(path: string, options: SignOptions): Promise<void> {
+  const { name, role, date, output } = options;
+  const second = secondOf(options);
   const { formulary } = await loadFormulary(path);
   let signed: Awaited<ReturnType<typeof signFormulary>>;
   try {
-    signed = await signFormulary({ formulary, name, role, date, sha256 });
+    signed = await signFormulary({ formulary, name, role, date, ...(second && { second }), sha256 });
   } catch (error) {
     if (!(error instanceof RangeError || error instanceof TypeError)) throw error;
     throw new CommandFailure(EXIT.wrongUsage, `${error.message}.`);
@@ -26,6 +32,24 @@ export async function signFile(path: string, { name, role, date, output }: SignO
   process.stderr.write(
     `${await describeSignOff({ formulary: signed })}\nKeep the fingerprint where the file is not: it shows later that nothing was edited.\n`,
   );
+}
+
+/** The other reviewer: named wholly or not at all, and somebody else. */
+function secondOf({ name, secondName, secondRole, secondDate }: SignOptions): Reviewer | undefined {
+  if ([secondName, secondRole, secondDate].every((given) => given === undefined)) return undefined;
+  if (secondName === undefined || secondRole === undefined || secondDate === undefined) {
+    throw new CommandFailure(
+      EXIT.wrongUsage,
+      "A second reviewer needs --second-name, --second-role and --second-date.",
+    );
+  }
+  if (secondName.trim().toLowerCase() === name.trim().toLowerCase()) {
+    throw new CommandFailure(
+      EXIT.wrongUsage,
+      `The second reviewer must be somebody else: current value is ${secondName}.`,
+    );
+  }
+  return { name: secondName, role: secondRole, date: secondDate };
 }
 
 /** `steelyard formulary verify file`: 0 where the sign-off holds for every byte of the file, 1 where it does not. */

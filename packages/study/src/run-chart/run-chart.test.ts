@@ -39,7 +39,7 @@ describe("runChart()", () => {
         .points.slice(0, length)
         .filter(({ signals }) => signals.includes("long-run")).length;
     expect(marked(8)).toBeGreaterThanOrEqual(8);
-    expect(marked(6)).toBe(0);
+    expect(marked(7)).toBe(0);
   });
 
   it("is the same chart for values in another unit or moved", () => {

@@ -29,25 +29,41 @@ export function departmentDocuments(
   remember: (calibration: string | undefined) => void,
 ): DepartmentDocuments {
   let state: DocumentState | undefined;
+  let finding: Promise<DocumentState> | undefined;
   /** The last that came of each kind, good or not: it is not fetched again. */
   let seen: Hashes = {};
+  /** Grows at each end: an answer that was asked for before it is nobody's any more. */
+  let links = 0;
+  /** Handing to the children and taking from them, one after the other. */
+  let turn: Promise<void> = Promise.resolve();
+  const inTurn = (work: () => Promise<void>): Promise<void> => {
+    const done = turn.then(work);
+    turn = done.catch(() => undefined);
+    return done;
+  };
 
   const found = async (): Promise<DocumentState> => {
     if (state !== undefined) return state;
-    const holds = await heldOf(kept());
-    seen = holds;
-    state = { ...noDocuments, holds };
+    finding ??= heldOf(kept()).then((holds) => ({ ...noDocuments, holds }));
+    const first = await finding;
+    if (state === undefined) {
+      state = first;
+      seen = first.holds;
+    }
     return state;
   };
   return {
     state: () => state ?? noDocuments,
     look: async (ask) => {
+      const link = links;
+      await turn;
       const before = await found();
       const answer = await ask(`${new URLSearchParams({ protocol: `${syncProtocol}`, ...seen })}`);
-      const came = documentKinds.filter((kind) => answer?.[kind] !== undefined);
+      if (answer === undefined || link !== links) return;
+      const came = documentKinds.filter((kind) => answer[kind] !== undefined);
       // None in force, and none held: nothing is new.
-      const isNew = came.some((kind) => answer?.[kind] !== null || seen[kind] !== undefined);
-      if (answer === undefined || !isNew) return;
+      const isNew = came.some((kind) => answer[kind] !== null || seen[kind] !== undefined);
+      if (!isNew) return;
       const { readDocuments } = await import("../site-rules/read-documents.ts");
       const { refused, ...rules } = await readDocuments(answer, sha256);
       // What the site took from a file is not the department's to take off.
@@ -59,25 +75,37 @@ export function departmentDocuments(
         ...(rules.site !== undefined &&
           (rules.site !== null || before.holds.calibration !== undefined) && { site: rules.site }),
       };
-      const isKept = Object.keys(offered).length === 0 || (await offerRules(offered));
-      let { holds } = before;
-      for (const kind of came) {
-        const name = answer[kind]?.sha256;
-        seen = named(seen, kind, name);
-        if (!refused.some((one) => one.kind === kind)) holds = named(holds, kind, name);
-      }
-      const stillRefused = before.refusedDocuments.filter(({ kind }) => !came.includes(kind));
-      state = { holds, refusedDocuments: [...stillRefused, ...refused] };
-      if (isKept && holds.calibration !== before.holds.calibration) remember(holds.calibration);
+      await inTurn(async () => {
+        if (link !== links) return;
+        const isKept = Object.keys(offered).length === 0 || (await offerRules(offered));
+        let { holds } = before;
+        for (const kind of came) {
+          const name = answer[kind]?.sha256;
+          seen = named(seen, kind, name);
+          if (!refused.some((one) => one.kind === kind)) holds = named(holds, kind, name);
+        }
+        const stillRefused = before.refusedDocuments.filter(({ kind }) => !came.includes(kind));
+        // Even where the link ended meanwhile: the end comes next, and has to know what there is to give back.
+        state = { holds, refusedDocuments: [...stillRefused, ...refused] };
+        if (link === links && isKept && holds.calibration !== before.holds.calibration) {
+          remember(holds.calibration);
+        }
+      });
     },
-    end: async (drop) => {
-      const { holds } = await found();
-      state = noDocuments;
-      seen = {};
-      if (!drop || (holds.formulary === undefined && holds.calibration === undefined)) return;
-      await offerRules({
-        ...(holds.formulary !== undefined && { formulary: null }),
-        ...(holds.calibration !== undefined && { site: null }),
+    end: (drop) => {
+      links += 1;
+      // Looked for while the link that it came by is still known.
+      const before = found();
+      return inTurn(async () => {
+        await before;
+        const { holds } = await found();
+        state = noDocuments;
+        seen = {};
+        if (!drop || (holds.formulary === undefined && holds.calibration === undefined)) return;
+        await offerRules({
+          ...(holds.formulary !== undefined && { formulary: null }),
+          ...(holds.calibration !== undefined && { site: null }),
+        });
       });
     },
   };

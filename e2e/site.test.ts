@@ -47,6 +47,7 @@ function inventedProfile(): Readonly<Record<string, unknown>> {
 }
 
 const profile = inventedProfile();
+const renamed = { ...profile, site: "Another district" };
 const fileOf = (content: unknown) => ({
   name: "site.json",
   mimeType: "application/json",
@@ -83,10 +84,15 @@ test("a calibration is taken, moves every weight, stands in the versions and the
   await choose.setInputFiles(fileOf({ ...profile, population: {} }));
   await page.getByText("population.shift is missing.").waitFor();
   await choose.setInputFiles(fileOf(profile));
-  await page.getByText("Weights on this device now use the calibration to Invented district.").waitFor();
+  await page.getByText("The calibration to Invented district is used from the next child on").waitFor();
   await page.getByText("Nobody has signed this calibration.").waitFor();
 
+  // Never in the middle of a case.
   await page.goto(`${place.url}#/`);
+  await expect.poll(footer).toContain("Another formulary or calibration of the site is ready");
+  expect(await total()).toBe(expected(undefined));
+  await page.getByRole("button", { name: "New child" }).click();
+  await log.measure("107", "171");
   await expect.poll(total).toBe(expected(read.value));
   expect(expected(read.value)).not.toBe(expected(undefined));
   const said = "calibrated to Invented district on 2026-11-20 (not signed)";
@@ -102,8 +108,24 @@ test("a calibration is taken, moves every weight, stands in the versions and the
   await expect.poll(total).toBe(expected(read.value));
   await page.goto(`${place.url}#/site`);
   await page.getByRole("button", { name: "Take off Invented district" }).click();
-  await page.getByText("Taken off. Weights are").waitFor();
+  await page.getByText("Taken off. From the next child on").waitFor();
+  // Another one of its own, while none waits: it is the next child's, and is not dropped with what waited.
+  await choose.setInputFiles(fileOf(renamed));
+  await page.getByText("The calibration to Another district is used from the next child on").waitFor();
   await page.goto(`${place.url}#/`);
+  await expect.poll(footer).toContain(said);
+  await page.getByRole("button", { name: "New child" }).click();
+  await log.measure("107", "171");
+  await expect.poll(footer).toContain("calibrated to Another district");
+  await page.reload();
+  await expect.poll(footer).toContain("calibrated to Another district");
+
+  await page.goto(`${place.url}#/site`);
+  await page.getByRole("button", { name: "Take off Another district" }).click();
+  await page.getByText("Taken off. From the next child on").waitFor();
+  await page.goto(`${place.url}#/`);
+  await page.getByRole("button", { name: "New child" }).click();
+  await log.measure("107", "171");
   await expect.poll(total).toBe(expected(undefined));
   expect(complaints).toEqual([]);
 });
@@ -245,6 +267,22 @@ test("a formulary of the site is taken for the next child, works offline, and ne
   await log.openLog();
   await page.getByText(`1 dose was marked by the formulary ours 1, ${fingerprint}.`).waitFor();
   expect(complaints.filter((said) => !said.includes("ERR_INTERNET_DISCONNECTED"))).toEqual([]);
+});
+
+test("a formulary that the browser has lost is left for the draft, and its alert with it", async () => {
+  const { page } = await place.visit();
+  await page.evaluate(() => localStorage.setItem("steelyard.formulary", "ours 1"));
+  await page.goto(`${place.url}#/site`);
+  await page.reload();
+  const alert = page.getByRole("alert").filter({ hasText: "ours 1" });
+  await alert.waitFor();
+  await page.getByRole("button", { name: "Use the draft that comes with the page" }).click();
+  await page.getByText("Taken off. Doses follow the draft").waitFor();
+  await expect.poll(() => alert.count()).toBe(0);
+  await expect.poll(() => page.evaluate(() => localStorage.getItem("steelyard.formulary"))).toBe(null);
+  await page.reload();
+  await page.getByText("In use: the draft that comes with the page").waitFor();
+  expect(await alert.count()).toBe(0);
 });
 
 test("axe finds nothing on the screen of the site in light and dark", async () => {

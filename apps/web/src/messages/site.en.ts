@@ -7,16 +7,18 @@ const one = (value: number): string => formatNumber(Math.round(value * 10) / 10)
 /** The words of the screen of the site. */
 export const siteEn = {
   intro:
-    "A calibration fits the weights to the children of your place. It is learnt from children who were measured and then weighed, by “steelyard calibrate” or on the Study screen. Once taken here, every weight, dose and case on this device uses it, until it is taken off.",
+    "A calibration fits the weights to the children of your place. It is learnt from children who were measured and then weighed, by “steelyard calibrate” or on the Study screen. Once taken here, every weight, dose and case on this device uses it from the next child on, until it is taken off.",
   calibration: "Calibration",
   hint: "the file of the site profile; nothing leaves this device",
   none: "None: weights are those of a site that has not been calibrated, with a wider range.",
   takeOff: (name: string): string => `Take off ${name}`,
   notJson: (file: string): string => `${file} is not a site profile: it cannot be read as JSON.`,
   kept: (name: string): string => `Weights on this device now use the calibration to ${name}.`,
-  keptHereOnly: (name: string): string =>
-    `Weights use the calibration to ${name}, until this page is closed: the browser refuses to keep it.`,
+  keptNext: (name: string): string =>
+    `The calibration to ${name} is used from the next child on: the case on the screen goes on as it began.`,
+  notKept: "The browser refuses to keep it: it ends when this page is closed.",
   takenOff: "Taken off. Weights are those of a site without a calibration.",
+  takenOffNext: "Taken off. From the next child on, weights are those of a site without a calibration.",
   unsigned:
     "Nobody has signed this calibration. A licensed professional of the site has to review it before it is used on patients.",
   facts: {
@@ -51,6 +53,7 @@ export const siteEn = {
       `Kept. ${version} is used from the next child on: the case on the screen goes on as it began.`,
     notKept: "The browser refuses to keep it: it ends when this page is closed.",
     takeOff: (version: string): string => `Take off ${version}`,
+    leaveLost: "Use the draft that comes with the page",
     takenOff: "Taken off. Doses follow the draft that comes with the page.",
     takenOffNext: "Taken off. From the next child on, doses follow the draft that comes with the page.",
     draftWaits: "From the next child on: the draft that comes with the page.",

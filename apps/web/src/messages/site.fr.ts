@@ -8,16 +8,18 @@ const one = (value: number): string => whole(Math.round(value * 10) / 10);
 /** The screen of the site in French: machine-translated and reviewed by nobody. */
 export const siteFr: Words<typeof siteEn> = {
   intro:
-    "Un calibrage ajuste les poids aux enfants de votre lieu. Il s’apprend d’enfants mesurés puis pesés, par «\u202fsteelyard calibrate\u202f» ou à l’écran Étude. Une fois pris ici, il vaut pour chaque poids, dose et cas de cet appareil, jusqu’à ce qu’on le retire.",
+    "Un calibrage ajuste les poids aux enfants de votre lieu. Il s’apprend d’enfants mesurés puis pesés, par «\u202fsteelyard calibrate\u202f» ou à l’écran Étude. Une fois pris ici, il vaut, à partir du prochain enfant, pour chaque poids, dose et cas de cet appareil, jusqu’à ce qu’on le retire.",
   calibration: "Calibrage",
   hint: "le fichier du profil du site\u202f; rien ne quitte cet appareil",
   none: "Aucun\u202f: les poids sont ceux d’un site non calibré, avec un intervalle plus large.",
   takeOff: (name) => `Retirer ${name}`,
   notJson: (file) => `${file} n’est pas un profil de site\u202f: il n’est pas lisible comme JSON.`,
   kept: (name) => `Les poids de cet appareil utilisent maintenant le calibrage pour ${name}.`,
-  keptHereOnly: (name) =>
-    `Les poids utilisent le calibrage pour ${name} jusqu’à la fermeture de cette page\u202f: le navigateur refuse de le garder.`,
+  keptNext: (name) =>
+    `Le calibrage pour ${name} servira à partir du prochain enfant\u00a0: le cas à l’écran continue comme il a commencé.`,
+  notKept: "Le navigateur refuse de le garder\u00a0: il finit avec cette page.",
   takenOff: "Retiré. Les poids sont ceux d’un site sans calibrage.",
+  takenOffNext: "Retiré. À partir du prochain enfant, les poids sont ceux d’un site sans calibrage.",
   unsigned:
     "Personne n’a signé ce calibrage. Un professionnel habilité du site doit le revoir avant tout usage chez des patients.",
   facts: {
@@ -51,6 +53,7 @@ export const siteFr: Words<typeof siteEn> = {
       `Gardé. ${version} servira à partir du prochain enfant\u00a0: le cas à l’écran continue comme il a commencé.`,
     notKept: "Le navigateur refuse de le garder\u00a0: il finit avec cette page.",
     takeOff: (version) => `Retirer ${version}`,
+    leaveLost: "Utiliser le projet livré avec la page",
     takenOff: "Retiré. Les doses suivent le projet livré avec la page.",
     takenOffNext: "Retiré. À partir du prochain enfant, les doses suivent le projet livré avec la page.",
     draftWaits: "À partir du prochain enfant\u00a0: le projet livré avec la page.",

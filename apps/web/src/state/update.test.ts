@@ -152,4 +152,17 @@ describe("rules of the site", () => {
     expect([next.site, next.next]).toEqual([profile, undefined]);
     expect(update(next, came({ site: { profile: undefined } })).site).toBeUndefined();
   });
+
+  test("a calibration taken while none waits is the next child's", () => {
+    const [old, own] = ["old", "own"].map((modelVersion) => ({ modelVersion }) as StoredSiteProfile);
+    const state = after(
+      known,
+      { type: "site-known", site: old },
+      typedLength,
+      came({ site: { profile: undefined } }),
+      came({ site: { profile: own } }),
+    );
+    expect(state.site).toBe(old);
+    expect(update(state, nextChild).site).toBe(own);
+  });
 });

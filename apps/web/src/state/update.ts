@@ -34,7 +34,7 @@ export type BedsideEvent =
   | { readonly type: "second-reading"; readonly lengthCm: string; readonly armMm: string }
   | { readonly type: "day-known"; readonly today: string }
   | { readonly type: "pins-found"; readonly pinned: readonly string[] }
-  /** The calibration of this device, found or chosen; none where `site` is undefined. */
+  /** The calibration of this device, found at the start; none where `site` is undefined. */
   | { readonly type: "site-known"; readonly site: StoredSiteProfile | undefined }
   /** The formulary of this device has been looked for. */
   | { readonly type: "formulary-known"; readonly formulary: FormularyInUse }

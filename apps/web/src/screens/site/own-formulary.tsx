@@ -65,6 +65,11 @@ export function OwnFormulary({ formulary, next, isOfDepartment }: Props): VNode 
       ) : (
         <FormularyFacts own={own} />
       )}
+      {formulary?.lost !== undefined && waiting === undefined && (
+        <button class="button" type="button" onClick={takeOff}>
+          {words.leaveLost}
+        </button>
+      )}
       {own !== undefined && !isOfDepartment && (
         <button class="button" type="button" onClick={takeOff}>
           {words.takeOff(own.formulary.version)}

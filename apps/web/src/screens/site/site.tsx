@@ -3,7 +3,7 @@ import type { VNode } from "preact";
 import { useState } from "preact/hooks";
 import { FileChoice } from "../../components/file-choice/file-choice.tsx";
 import { useDepartment } from "../../effects/case-desk/use-department.ts";
-import { keepSite } from "../../effects/kept-site.ts";
+import { offerRules } from "../../effects/site-rules/site-rules.ts";
 import type { ScreenProps } from "../../frame/screen-props.ts";
 import { siteMessages } from "../../messages/site.ts";
 import { DepartmentLink } from "./department-link.tsx";
@@ -11,10 +11,14 @@ import { OwnFormulary } from "./own-formulary.tsx";
 import { readSiteText } from "./read-site-text.ts";
 import "./site.css";
 
+type Said =
+  | { readonly type: "nothing" | "taken-off" }
+  | { readonly type: "taken"; readonly name: string; readonly isKept: boolean };
+
 /** What belongs to the place and stays on the device: its formulary and its calibration, and the link to its department. */
-export function Screen({ site, formulary, next, send }: ScreenProps): VNode {
+export function Screen({ site, formulary, next }: ScreenProps): VNode {
   const [refused, setRefused] = useState<readonly string[]>([]);
-  const [said, setSaid] = useState("");
+  const [said, setSaid] = useState<Said>({ type: "nothing" });
   const { state } = useDepartment();
   const ofDepartment = {
     formulary: state.link === "on" && state.holds.formulary !== undefined,
@@ -23,40 +27,53 @@ export function Screen({ site, formulary, next, send }: ScreenProps): VNode {
   const take = (file: string, text: string): void => {
     const read = readSiteText(file, text);
     setRefused(read.ok ? [] : read.error);
-    setSaid("");
+    setSaid({ type: "nothing" });
     if (!read.ok) return;
     const { name } = read.value.identity;
-    setSaid(keepSite(read.value) ? siteMessages.kept(name) : siteMessages.keptHereOnly(name));
-    send({ type: "site-known", site: read.value });
+    void offerRules({ site: read.value }).then((isKept) => setSaid({ type: "taken", name, isKept }));
   };
   const takeOff = (): void => {
-    keepSite(undefined);
-    setSaid(siteMessages.takenOff);
-    send({ type: "site-known", site: undefined });
+    setRefused([]);
+    void offerRules({ site: null }).then(() => setSaid({ type: "taken-off" }));
   };
+  const waiting = next?.site;
+  const own = waiting === undefined ? site : waiting.profile;
   return (
     <div class="site">
       <OwnFormulary formulary={formulary} next={next} isOfDepartment={ofDepartment.formulary} />
       <h2>{siteMessages.calibrationTitle}</h2>
       <p>{siteMessages.intro}</p>
-      {next?.site !== undefined && (
-        <p class="site__waits">{siteMessages.calibrationWaits(next.site.profile?.identity.name)}</p>
-      )}
       {!ofDepartment.calibration && (
         <FileChoice
           label={siteMessages.calibration}
           hint={siteMessages.hint}
-          taken={site && { takeOff: siteMessages.takeOff(site.identity.name) }}
+          taken={own && { takeOff: siteMessages.takeOff(own.identity.name) }}
           refused={refused}
           onText={take}
           onTakeOff={takeOff}
         />
       )}
-      <p role="status">{said}</p>
-      {site === undefined ? <p>{siteMessages.none}</p> : <Evidence site={site} />}
+      <p role="status">{sentenceOf(said, waiting !== undefined)}</p>
+      {waiting !== undefined && said.type === "nothing" && (
+        <p class="site__waits">{siteMessages.calibrationWaits(waiting.profile?.identity.name)}</p>
+      )}
+      {own === undefined ? waiting === undefined && <p>{siteMessages.none}</p> : <Evidence site={own} />}
       <DepartmentLink />
     </div>
   );
+}
+
+function sentenceOf(said: Said, isWaiting: boolean): string {
+  switch (said.type) {
+    case "nothing":
+      return "";
+    case "taken-off":
+      return isWaiting ? siteMessages.takenOffNext : siteMessages.takenOff;
+    case "taken": {
+      const taken = isWaiting ? siteMessages.keptNext(said.name) : siteMessages.kept(said.name);
+      return said.isKept ? taken : `${taken} ${siteMessages.notKept}`;
+    }
+  }
 }
 
 /** Whose calibration it is, what it was learnt from and what it changed there. */

@@ -119,35 +119,6 @@ describe("a department", { shuffle: false }, () => {
     await expect.poll(() => page.locator("[data-person]").count()).toBe(4);
   });
 
-  test("a passkey that is made in the browser signs in without a password", async () => {
-    const { page, complaints } = await place.visit();
-    // Passkeys belong to a name; an address of numbers has none.
-    await page.goto(`${place.url.replace("127.0.0.1", "localhost")}/department`);
-    const browser = await page.context().newCDPSession(page);
-    await browser.send("WebAuthn.enable");
-    await browser.send("WebAuthn.addVirtualAuthenticator", {
-      options: {
-        protocol: "ctap2",
-        transport: "internal",
-        hasResidentKey: true,
-        hasUserVerification: true,
-        isUserVerified: true,
-        automaticPresenceSimulation: true,
-      },
-    });
-    await page.getByLabel("Login").fill("ada");
-    await page.getByLabel("Password", { exact: true }).fill(password);
-    await press(page, "Sign in");
-    await go(page, "Your account");
-    await page.getByLabel("Name of the passkey").fill("Laptop");
-    await press(page, "Add a passkey");
-    await page.getByText("The passkey Laptop is added.").waitFor();
-    await press(page, "Sign out");
-    await press(page, "Sign in with a passkey");
-    await page.getByText("Ada Quill (administrator)").waitFor();
-    expect(complaints).toEqual([]);
-  });
-
   test("a session that ends in the middle of a change loses nothing that was typed", async () => {
     const { page } = writer;
     await go(page, "Formulary");

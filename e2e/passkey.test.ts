@@ -10,7 +10,7 @@ afterAll(() => place.close());
 
 // The browser's own WebAuthn with its virtual authenticator: nothing between page and server stands in for it.
 test("a passkey is added, signs its owner in without a password, and is worth nothing once removed", async () => {
-  const { page } = await place.visit();
+  const { page, complaints } = await place.visit();
   const devtools = await page.context().newCDPSession(page);
   await devtools.send("WebAuthn.enable");
   const { authenticatorId } = await devtools.send("WebAuthn.addVirtualAuthenticator", {
@@ -49,6 +49,7 @@ test("a passkey is added, signs its owner in without a password, and is worth no
   await page.getByText("last used").waitFor();
   const { credentials } = await devtools.send("WebAuthn.getCredentials", { authenticatorId });
   expect(credentials).toMatchObject([{ rpId: "localhost", isResidentCredential: true }]);
+  expect(complaints).toEqual([]);
 
   await press("Remove Laptop");
   await press("Remove it");

@@ -168,6 +168,11 @@ describe("trackGivenDoses()", () => {
       [1, 3],
     ]);
     expect(warnings.map(({ type }) => type)).toEqual(["unknown-line", "unknown-line"]);
+
+    const inMl = { ...mg(1, 3, `${medicine?.id}.gone`), dose: { amount: 5, unit: "mL" } as const };
+    const uncounted = trackGivenDoses({ formulary: formularyWith(perKg), weights, given: [mg(1, 0), inMl] });
+    expect(uncounted.lines.map(({ totalOfMedicine }) => totalOfMedicine.amount)).toEqual([1]);
+    expect(uncounted.warnings.map(({ type }) => type)).toEqual(["unknown-line", "unit-not-comparable"]);
   });
 
   it("counts the other uses of the same medicine", () => {

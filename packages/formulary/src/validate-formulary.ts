@@ -6,6 +6,7 @@ import { checkDevices } from "./checks/check-devices.ts";
 import { checkDoses } from "./checks/check-doses.ts";
 import { checkMeasurable } from "./checks/check-measurable.ts";
 import { checkReferences } from "./checks/check-references.ts";
+import { checkSignOff } from "./checks/check-sign-off.ts";
 import { checkSources } from "./checks/check-sources.ts";
 import { checkUnits } from "./checks/check-units.ts";
 import { describeSchemaIssue } from "./describe-schema-issue.ts";
@@ -20,6 +21,7 @@ const CHECKS: readonly ((formulary: Formulary) => FormularyFault[])[] = [
   checkBands,
   checkDoses,
   checkDevices,
+  checkSignOff,
 ];
 
 /**

@@ -22,6 +22,7 @@ export type {
   VolumeRounding,
 } from "./formulary.ts";
 export { type InfusionArithmetic, infusionDose, infusionRateMlPerH } from "./infusion-rate.ts";
+export { medicineIdOf } from "./line-id.ts";
 export { maintenanceFluidMl } from "./maintenance-fluid.ts";
 export {
   type AcceptedRange,

@@ -1,5 +1,6 @@
 import type { DoseOption, Formulary, Medicine, Use } from "./formulary.ts";
 import { type LineHead, lineHead } from "./line-head.ts";
+import { lineIdOf } from "./line-id.ts";
 import { lineSources } from "./line-sources.ts";
 import { type InhalerStrength, isInhaler, type LiquidStrength, type Strength } from "./strength.ts";
 
@@ -35,7 +36,7 @@ export function prepareUses(formulary: Formulary): readonly PreparedUse[] {
       });
       const strengths = strengthsOf(medicine, use);
       return {
-        lineId: `${medicine.id}.${use.id}`,
+        lineId: lineIdOf({ medicine: medicine.id, use: use.id }),
         medicine,
         use,
         strengths: strengths.filter((strength): strength is LiquidStrength => !isInhaler(strength)),

@@ -3,6 +3,7 @@ import type { Dose, DoseUnit } from "../units/index.ts";
 import { add, compare, multiply, type Rational, subtract, toNumber } from "../units/rational.ts";
 import { type ChildFacts, childFacts } from "./child-facts.ts";
 import type { Formulary } from "./formulary.ts";
+import { medicineIdOf } from "./line-id.ts";
 import { type PreparedUse, prepareUses } from "./prepare-uses.ts";
 import type { GivenRecord, TrackedDoses, TrackedLine, TrackingWarning } from "./tracked-doses.ts";
 import { amountIn, cumulativeMaximum, factor, singleMaximum, unitOf } from "./use-limits.ts";
@@ -39,7 +40,8 @@ export function trackGivenDoses({
 }): TrackedDoses {
   for (const record of given) requireRecord(record);
   const child = childFacts({ weights });
-  const useById = new Map(prepareUses(formulary).map((prepared) => [prepared.lineId, prepared]));
+  const uses = prepareUses(formulary);
+  const useById = new Map(uses.map((prepared) => [prepared.lineId, prepared]));
   const warnings: TrackingWarning[] = [];
   const counted = [...given]
     .sort((a, b) => a.atMinutes - b.atMinutes)
@@ -49,7 +51,13 @@ export function trackGivenDoses({
       if (prepared === undefined) {
         warnings.push({ type: "unknown-line", lineId, atMinutes });
         const unit = dose.unit;
-        return [{ record, medicineId: medicineOf(lineId), unit, amount: amountIn(dose, unit) }];
+        const medicineId = medicineIdOf(lineId);
+        const units = uses.filter(({ medicine }) => medicine.id === medicineId).map(unitOf);
+        const [expectedUnit] = units;
+        if (expectedUnit !== undefined && !units.some((own) => isConvertible(unit, own))) {
+          warnings.push({ type: "unit-not-comparable", lineId, atMinutes, dose, expectedUnit });
+        }
+        return [{ record, medicineId, unit, amount: amountIn(dose, unit) }];
       }
       const unit = unitOf(prepared);
       if (!isConvertible(dose.unit, unit)) {
@@ -67,10 +75,6 @@ export function trackGivenDoses({
     lines: tracked.map(({ line }) => line),
     warnings: [...warnings, ...tracked.flatMap((each) => each.warnings)],
   };
-}
-
-function medicineOf(lineId: string): string {
-  return lineId.split(".", 1)[0] ?? lineId;
 }
 
 /** A dose in the unit of its use; in its own where the formulary has no such use. */

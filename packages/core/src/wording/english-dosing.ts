@@ -216,7 +216,7 @@ export const ENGLISH_DOSING: DosingCatalogue = {
   },
   tracking: {
     "unknown-line": ({ lineId }) =>
-      `${lineId} is not in this formulary: nothing is known of its limits or its next dose. It counts in the totals of other uses of the medicine.`,
+      `${lineId} is not in this formulary: nothing is known of its limits or its next dose. It counts in the totals of the same medicine where units can be compared.`,
     "unit-not-comparable": ({ dose, expectedUnit }) =>
       `${formatQuantity(dose)} cannot be compared with the rule, which is in ${expectedUnit}: it is not counted.`,
     "single-maximum-passed": ({ dose, maximum }) =>

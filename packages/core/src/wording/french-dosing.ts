@@ -222,7 +222,7 @@ export const FRENCH_DOSING: DosingCatalogue = {
   },
   tracking: {
     "unknown-line": ({ lineId }) =>
-      `${lineId} n’est pas dans ce formulaire\u00a0: ni ses limites ni la dose suivante ne sont connues. La dose compte dans les totaux des autres indications du médicament.`,
+      `${lineId} n’est pas dans ce formulaire\u00a0: ni ses limites ni la dose suivante ne sont connues. La dose compte dans les totaux du même médicament quand les unités peuvent être comparées.`,
     "unit-not-comparable": ({ dose, expectedUnit }) =>
       `${quantity(dose)} ne peut pas être comparé à la règle, qui est en ${expectedUnit}\u00a0: dose non comptée.`,
     "single-maximum-passed": ({ dose, maximum }) =>

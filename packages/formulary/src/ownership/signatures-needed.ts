@@ -1,5 +1,11 @@
 import type { Formulary, Medicine } from "@steelyard/core/dosing";
+import { draftFormulary } from "../draft-formulary.ts";
 import { canonicalJson } from "./canonical-json.ts";
+
+/** Of the draft: one of these is high-alert in any formulary, so that a mark taken away does not take the second pair of eyes away. */
+const markedInDraft: ReadonlySet<string> = new Set(
+  draftFormulary.medicines.flatMap(({ id, highAlert }) => (highAlert ? [id] : [])),
+);
 
 export interface SignaturesNeeded {
   readonly signatures: 1 | 2;
@@ -8,8 +14,8 @@ export interface SignaturesNeeded {
 }
 
 /**
- * How many licensed reviewers must sign a formulary before a site computes by it: two where it has a high-alert medicine,
- * or changes one of the formulary in force (leaving it out or taking its mark away is a change), otherwise one.
+ * How many licensed reviewers must sign a formulary before a site computes by it: two where it has a high-alert medicine (marked in it,
+ * or in the draft that ships), or changes one of the formulary in force (leaving it out or taking its mark away is a change), otherwise one.
  *
  * ```ts
  * import { draftFormulary } from "@steelyard/formulary";
@@ -35,7 +41,7 @@ export function signaturesNeeded({
     const now = own.get(medicine.id);
     return medicine.highAlert && (now === undefined || canonicalJson(now) !== canonicalJson(medicine));
   });
-  const marked = formulary.medicines.filter(({ highAlert }) => highAlert);
+  const marked = formulary.medicines.filter(({ id, highAlert }) => highAlert || markedInDraft.has(id));
   const because = [...new Map([...marked, ...changed].map(named)).values()];
   return { signatures: because.length > 0 ? 2 : 1, because };
 }

@@ -28,7 +28,7 @@ describe("signaturesNeeded()", () => {
       ...both,
       medicines: both.medicines.map(({ highAlert: _, ...medicine }) => medicine),
     };
-    expect(signaturesNeeded({ formulary: unmarked })).toEqual({ signatures: 1, because: [] });
+    expect(signaturesNeeded({ formulary: unmarked })).toEqual({ signatures: 2, because: ["morphine"] });
     expect(signaturesNeeded({ formulary: unmarked, inForce: both }).because).toEqual(["morphine"]);
     expect(signaturesNeeded({ formulary: paracetamol, inForce: unmarked }).signatures).toBe(1);
   });
@@ -61,5 +61,19 @@ describe("signaturesNeeded()", () => {
     await expect(
       signFormulary({ formulary: both, ...first, second: { ...second, date: "2026-02-30" }, sha256 }),
     ).rejects.toThrow(RangeError);
+  });
+
+  it("is no two people where one name signs twice in one role", async () => {
+    const me = { name: "A. Example", role: "pharmacist", date: "2026-11-25" };
+    const second = { ...me, name: " a. example", date: "2026-11-26" };
+    const twice = await signFormulary({ formulary: draftFormulary, ...me, second, sha256 });
+    expect(validateFormulary(twice)).toEqual({
+      ok: false,
+      error: [{ place: "sign-off", message: "a. example cannot be both reviewers" }],
+    });
+    const other = { ...second, role: "physician" };
+    expect(
+      validateFormulary(await signFormulary({ formulary: draftFormulary, ...me, second: other, sha256 })).ok,
+    ).toBe(true);
   });
 });

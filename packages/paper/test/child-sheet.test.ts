@@ -134,13 +134,26 @@ describe("drawChildSheet()", () => {
     for (const [i, page] of drawing.pages.entries()) {
       const text = textOf({ ...drawing, pages: [page] });
       const sheet = `of sheet ${Math.floor(i / 2) + 1} of ${sheets}:`;
-      expect(text).toContain(`${i % 2 === 0 ? "Front" : "Back"} ${sheet}`);
-      if (i % 2 === 0) expect(text).toMatch(/28\.4 kg .*Name or number/);
+      const isBlank = text.includes("Child sheet, further doses");
+      if (isBlank) expect(text).toContain(`Sheet ${Math.floor(i / 2) + 1} of ${sheets}:`);
+      else expect(text).toContain(`${i % 2 === 0 ? "Front" : "Back"} ${sheet}`);
+      if (i % 2 === 0 || isBlank) expect(text).toMatch(/28\.4 kg .*Name or number/);
     }
     const text = textOf(drawing);
     const heads = report.sheet.filter(({ problem }) => problems.includes(problem));
     expect(heads.length).toBeGreaterThan(150);
     for (const { medicine, use, route } of heads) expect(text).toContain(`${medicine}, ${use}, ${route}`);
+  });
+
+  it("says of a back with nothing on it but lines what it is, with the weights and the name", async () => {
+    const context = await sampleContext({ formulary: draftFormulary });
+    const two = ["arrest", "airway"] as const;
+    const { pages } = drawChildSheet({ ...context, size: pageSizes.letter, report, measured, problems: two });
+    const texts = pages.map((page) => textOf({ title: "", language: "en", pages: [page] }));
+    const blank = texts.filter((text) => text.includes("Child sheet, further doses"));
+    expect(blank.length).toBe(1);
+    expect(blank[0]).toMatch(/Sheet 2 of 2: for this child alone; lines .*28\.4 kg .*Name or number/);
+    expect(blank[0]).not.toContain("how each dose was worked out");
   });
 
   it("writes a weight from a scale as exactly as it entered the doses", async () => {

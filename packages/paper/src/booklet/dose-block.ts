@@ -149,7 +149,7 @@ function withheldBlock(
   { own, widthMm, type }: { readonly own: WrittenLine; readonly widthMm: number; readonly type: DoseType },
 ): Block {
   const { typefaces } = context;
-  const words = [own.dose, ...own.notes].join(" ");
+  const words = [own.dose, ...own.notes, ...own.marks].join(" ");
   const look = { sizePt: type.headPt, widthMm };
   const spoken = formularyLanguage(context);
   const isShort = typefaces.widthMm(own.head, { font: "bold", sizePt: type.headPt }) < widthMm * 0.8;

@@ -78,10 +78,10 @@ export function drawChildSheet(input: ChildSheetInput): Drawing {
       framePage(input, {
         size,
         title: items === undefined ? childSheet.notesTitle : title,
-        subtitle: words,
+        subtitle: items === undefined ? childSheet.notes(sheet) : words,
         page: 2 * i + side + 1,
         pages: 2 * sheets,
-        items: items ?? furtherLines(input, box),
+        items: items ?? furtherSide(input, box),
       }),
     );
   });
@@ -206,6 +206,12 @@ function underHeads(blocks: readonly Block[], headOf: (page: number) => Head, fo
   };
   const pages = flowPages({ blocks, boxOf: (page) => head(page).rest, foot, columns, gapMm });
   return pages.map((items, page) => [...head(page).items, ...items]);
+}
+
+/** A side that nothing was left for: under weights and name, as it may be parted from the others, lines for further doses. */
+function furtherSide(input: ChildSheetInput, box: Box): readonly Item[] {
+  const { items, rest } = drawShortHead(input, box, new Map());
+  return [...items, ...furtherLines(input, rest)];
 }
 
 /** Lines for a dose given again and for what was not computed, as many as there is room for. */

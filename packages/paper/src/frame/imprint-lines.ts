@@ -39,7 +39,7 @@ function shortFingerprint({ fingerprint }: Pick<Imprint, "fingerprint">): string
 /** Where there are English words of a formulary on a page in another language: that they are English. */
 export function formularyWords({ imprint, messages }: SheetContext): readonly string[] {
   const words = messages.frame.formularyWords;
-  const isEnglish = formularyTag({ imprint }) === "en";
+  const isEnglish = formularyTag({ imprint }).split("-", 1)[0] === "en";
   return imprint.formulary === undefined || words === "" || !isEnglish ? [] : [words];
 }
 

@@ -1,4 +1,4 @@
-import type { DoseLine } from "@steelyard/core/dosing";
+import { type DoseLine, medicineIdOf } from "@steelyard/core/dosing";
 import type { Box, Colour, Group, Item } from "../drawing/item.ts";
 import { faint, paperWhite } from "../drawing/palette.ts";
 import { group } from "../drawing/shapes.ts";
@@ -62,7 +62,7 @@ const classOf: ReadonlyMap<string, LabelClass> = new Map<string, LabelClass>([
 
 /** The class of a dose: that of its medicine, but lidocaine is a local anaesthetic only where it is given for pain. */
 export function labelClassOf({ id, problem }: Pick<DoseLine, "id" | "problem">): LabelClass | undefined {
-  const [medicine = ""] = id.split(".");
+  const medicine = medicineIdOf(id);
   if (medicine === "lidocaine") return problem === "pain" ? "local-anaesthetic" : undefined;
   return classOf.get(medicine);
 }

@@ -17,6 +17,7 @@ export interface ChildSheetMessages {
   readonly furtherTitle: string;
   /** A side for which no doses or working were left. */
   readonly notesTitle: string;
+  notes(values: SheetNumber): string;
 }
 
 export interface SheetNumber {

@@ -16,6 +16,8 @@ export const ENGLISH_CHILD_SHEET: ChildSheetMessages = {
   back: (sheet) => `${sideOf("Back", sheet)}: how each dose was worked out, to be checked by a second person`,
   furtherTitle: "Further doses",
   notesTitle: "Child sheet, further doses",
+  notes: ({ sheet, sheets }) =>
+    `Sheet ${sheet} of ${sheets}: for this child alone; lines for doses that are not on the sheets`,
 };
 
 function sideOf(side: string, { sheet, sheets }: SheetNumber): string {

@@ -16,6 +16,8 @@ export const FRENCH_CHILD_SHEET: ChildSheetMessages = {
   back: (sheet) => `${sideOf("Verso", sheet)}\u00a0: calculs, à contrôler par une seconde personne`,
   furtherTitle: "Autres doses",
   notesTitle: "Feuille de l’enfant, autres doses",
+  notes: ({ sheet, sheets }) =>
+    `Feuille ${sheet} sur ${sheets}\u00a0: pour cet enfant seul\u202f; lignes pour les doses qui ne sont pas sur les feuilles`,
 };
 
 function sideOf(side: string, { sheet, sheets }: SheetNumber): string {

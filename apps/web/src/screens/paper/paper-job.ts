@@ -14,9 +14,12 @@ export type PaperRequest =
       readonly software: string;
       /** The page to show first, or the last one where there are fewer. */
       readonly page: number;
+      /** What its file is to be called. */
+      readonly name: string;
     }
   | { readonly type: "page"; readonly page: number }
-  | { readonly type: "file"; readonly name: string };
+  /** Of what is drawn, or is being drawn. */
+  | { readonly type: "file" };
 
 /** A page of a paper as a picture. */
 export interface ShownPage {

@@ -12,6 +12,8 @@ const screen = self as unknown as {
 };
 
 interface Made {
+  /** Of the file: it goes with the drawing, whatever has been chosen since. */
+  readonly name: string;
   readonly drawing: Drawing;
   readonly typefaces: Typefaces;
   readonly madeOn: string;
@@ -19,6 +21,8 @@ interface Made {
 }
 
 let made: Made | undefined;
+/** A file was asked for while another drawing was on its way. */
+let isFileDue = false;
 
 screen.onmessage = ({ data }) => {
   void answer(data).catch(() => screen.postMessage({ type: "refused", refusal: { type: "failed" } }));
@@ -32,7 +36,7 @@ async function answer(request: PaperRequest): Promise<void> {
       if (made !== undefined) screen.postMessage({ type: "drawn", shown: show(made.drawing, request.page) });
       return;
     case "file":
-      return makeFile(request.name);
+      return makeFile();
   }
 }
 
@@ -42,8 +46,10 @@ async function draw({
   today,
   software,
   page,
+  name,
 }: Extract<PaperRequest, { type: "draw" }>): Promise<void> {
   made = undefined;
+  isFileDue = false;
   const loaded = await Promise.all([loadPaperTypefaces(), loadPaperMessages(choices.language)]).catch(
     () => undefined,
   );
@@ -66,8 +72,9 @@ async function draw({
     screen.postMessage({ type: "refused", refusal: paper.error });
     return;
   }
-  made = { drawing: paper.value, typefaces, madeOn: today, creator: `steelyard ${software}` };
+  made = { name, drawing: paper.value, typefaces, madeOn: today, creator: `steelyard ${software}` };
   screen.postMessage({ type: "drawn", shown: show(paper.value, page) });
+  if (isFileDue) await makeFile();
 }
 
 function show({ title, pages }: Drawing, wanted: number): ShownPage {
@@ -77,9 +84,10 @@ function show({ title, pages }: Drawing, wanted: number): ShownPage {
   return { page, pages: pages.length, svg: renderSvg(own, { title: `${title}, ${own.label}` }) };
 }
 
-async function makeFile(name: string): Promise<void> {
+async function makeFile(): Promise<void> {
+  isFileDue = made === undefined;
   if (made === undefined) return;
-  const { drawing, ...options } = made;
+  const { name, drawing, ...options } = made;
   const bytes = (await renderPdf(drawing, options)) as Uint8Array<ArrayBuffer>;
   screen.postMessage({ type: "file", name, bytes }, [bytes.buffer]);
 }

@@ -81,6 +81,8 @@ export function usePaper(
     const pause = setTimeout(() => {
       if (isDrawing.current) end();
       isDrawing.current = true;
+      // A file that was asked for of what was drawn before does not come any more.
+      setSaid("");
       // What is drawn within a blink takes the place of what was there; a booklet leaves it empty meanwhile.
       if (choices.kind === "booklet") setMade({ state: "drawing" });
       ask({
@@ -90,6 +92,7 @@ export function usePaper(
         today: today(),
         software: versions.software,
         page: page.current,
+        name: fileNameOf(choices),
       });
     }, pauseMs);
     return () => clearTimeout(pause);
@@ -101,7 +104,7 @@ export function usePaper(
     turnTo: (wanted) => ask({ type: "page", page: wanted }),
     download: () => {
       setSaid(paperMessages.making);
-      ask({ type: "file", name: fileNameOf(choices) });
+      ask({ type: "file" });
     },
     cancel: () => {
       end();

@@ -1,4 +1,4 @@
-const key = "steelyard.department";
+export const departmentKey = "steelyard.department";
 
 /** What the device knows of its department's server: its token, and how far it has pulled in which life of the store. */
 export interface KeptDepartment {
@@ -13,7 +13,7 @@ export interface KeptDepartment {
 
 export function findDepartment(): KeptDepartment | undefined {
   try {
-    const kept = JSON.parse(localStorage.getItem(key) ?? "null") as Partial<KeptDepartment> | null;
+    const kept = JSON.parse(localStorage.getItem(departmentKey) ?? "null") as Partial<KeptDepartment> | null;
     return typeof kept?.token === "string" ? { ...kept, token: kept.token } : undefined;
   } catch {
     return undefined;
@@ -23,8 +23,8 @@ export function findDepartment(): KeptDepartment | undefined {
 /** Kept for good, or taken off. A browser that refuses asks for the token again after the next start. */
 export function keepDepartment(kept: KeptDepartment | undefined): void {
   try {
-    if (kept === undefined) localStorage.removeItem(key);
-    else localStorage.setItem(key, JSON.stringify(kept));
+    if (kept === undefined) localStorage.removeItem(departmentKey);
+    else localStorage.setItem(departmentKey, JSON.stringify(kept));
   } catch {
     // Storage is refused; the link holds as long as the page is open.
   }

@@ -18,7 +18,7 @@ import {
 import { type GenericSchema, safeParse } from "valibot";
 import type { CaseDesk } from "../../state/case-desk.ts";
 import { type DepartmentState, unlinked } from "../../state/department.ts";
-import { findDepartment, type KeptDepartment, keepDepartment } from "../kept-department.ts";
+import { departmentKey, findDepartment, type KeptDepartment, keepDepartment } from "../kept-department.ts";
 import { acknowledgedOn, forgetAcknowledged, rememberAcknowledged } from "./acknowledged.ts";
 import { departmentDocuments } from "./department-documents.ts";
 
@@ -53,6 +53,8 @@ export function openDepartment(desk: CaseDesk): Department {
   let state: DepartmentState = unlinked;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let isBusy = false;
+  /** Grows with each link and each end of one: what was asked for under another is not an answer to this one. */
+  let links = 0;
   /** Events of the desk that the exchange has been given, or that came by it. */
   const offered = new Set<string>();
   const tellers = new Set<() => void>();
@@ -66,6 +68,12 @@ export function openDepartment(desk: CaseDesk): Department {
   const change = (now: KeptDepartment): void => {
     kept = now;
     keepDepartment(now);
+  };
+  const begin = (now: KeptDepartment | undefined): void => {
+    links += 1;
+    kept = now;
+    sync = startOf(now);
+    offered.clear();
   };
 
   const tell = (told: Partial<DepartmentState> = {}): void => {
@@ -104,11 +112,15 @@ export function openDepartment(desk: CaseDesk): Department {
   /** One step; what follows from it is asked for at its end. */
   const step = async (token: string): Promise<number | undefined> => {
     const link = kept?.link;
+    const mine = links;
     const next = nextSyncStep(sync, Date.now());
     switch (next.type) {
       case "collect": {
+        // Before the disk was read there is nothing to collect, and what it holds would be taken for new; `takeUp` comes back to this.
+        if (desk.state().keeps === "opening") return undefined;
         const { epoch } = sync;
         const known = link && epoch ? await acknowledgedOn(link, epoch) : undefined;
+        if (mine !== links) return 0;
         // Looked at only now: something may have been marked meanwhile.
         const { events } = desk.state();
         for (const { id } of events) offered.add(id);
@@ -117,15 +129,16 @@ export function openDepartment(desk: CaseDesk): Department {
       }
       case "push": {
         const answer = await ask<PushAnswer>(token, pushAnswerSchema, "push", next.request);
-        if (answer.type !== "answer") fail(answer.type);
-        else {
+        if (answer.type !== "answer") {
+          if (mine === links) fail(answer.type);
+        } else {
           const held = new Set(desk.state().events.map(({ id }) => id));
           const { epoch, acknowledged } = answer.value;
           const known = acknowledged.filter((id) => held.has(id));
-          sync = pushAnswered(sync, next.request, answer.value);
+          if (mine === links) sync = pushAnswered(sync, next.request, answer.value);
           // Under the link that it was asked by, whatever has been linked since.
           if (link !== undefined) await rememberAcknowledged(link, epoch, known);
-          reached();
+          if (mine === links) reached();
         }
         return 0;
       }
@@ -133,6 +146,7 @@ export function openDepartment(desk: CaseDesk): Department {
         const query = Object.entries(next.request).map(([name, value]) => [name, String(value)]);
         const address = `pull?${new URLSearchParams(query)}`;
         const answer = await ask<PullAnswer>(token, pullAnswerSchema, address);
+        if (mine !== links) return 0;
         if (answer.type !== "answer") {
           fail(answer.type);
           return 0;
@@ -149,6 +163,7 @@ export function openDepartment(desk: CaseDesk): Department {
           await forgetAcknowledged(gone.map(({ id }) => id));
           await desk.purge(caseId);
         }
+        if (mine !== links) return 0;
         // Only now: what was pulled and not kept would be passed over the next time.
         sync = pulled.state;
         reached();
@@ -162,6 +177,7 @@ export function openDepartment(desk: CaseDesk): Department {
           // A server that has none, or does not answer, says so at the next pull.
           return answer.type === "answer" ? answer.value : undefined;
         });
+        if (mine !== links) return 0;
         tell(state.trouble === undefined ? {} : { trouble: state.trouble });
         sync = { ...sync, mustPull: true };
         return lookMs;
@@ -174,19 +190,21 @@ export function openDepartment(desk: CaseDesk): Department {
     const token = kept?.token;
     if (isBusy || token === undefined) return;
     isBusy = true;
+    const mine = links;
     try {
       const ms = await step(token);
       if (ms !== undefined) soon(ms);
     } catch {
       // A desk that cannot keep what was pulled has said so itself.
-      fail("unreachable");
-      soon(lookMs);
+      if (mine === links) fail("unreachable");
+      soon(mine === links ? lookMs : 0);
     } finally {
       isBusy = false;
     }
   };
   const takeUp = (): void => {
     const fresh = desk.state().events.filter(({ id }) => !offered.has(id));
+    if (kept !== undefined && sync.mustCollect) soon(0);
     if (kept === undefined || sync.mustCollect || fresh.length === 0) return;
     for (const { id } of fresh) offered.add(id);
     sync = recorded(sync, fresh);
@@ -200,6 +218,17 @@ export function openDepartment(desk: CaseDesk): Department {
     sync = resumeSync(sync);
     soon(0);
   });
+  addEventListener("storage", ({ key }) => {
+    if (key !== null && key !== departmentKey) return;
+    // Another tab has linked the device or ended its link: keeping this one's would bring back what is over.
+    const now = findDepartment();
+    if (now?.token === kept?.token && now?.link === kept?.link) return;
+    clearTimeout(timer);
+    void documents.end(false).then(() => tell());
+    begin(now);
+    tell();
+    soon(0);
+  });
   tell();
   soon(0);
   return {
@@ -210,17 +239,18 @@ export function openDepartment(desk: CaseDesk): Department {
     },
     link: (token) => {
       void documents.end(false);
-      change({ token, link: crypto.randomUUID() });
-      sync = newSyncState;
-      offered.clear();
+      begin({ token, link: crypto.randomUUID() });
+      keepDepartment(kept);
       tell();
       soon(0);
     },
     unlink: async (drop) => {
       clearTimeout(timer);
-      await documents.end(drop);
-      kept = undefined;
-      keepDepartment(undefined);
+      const ended = documents.end(drop);
+      begin(undefined);
+      await ended;
+      // Unless it was linked anew meanwhile.
+      if (kept === undefined) keepDepartment(undefined);
       tell();
     },
   };

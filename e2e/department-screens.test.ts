@@ -261,6 +261,12 @@ describe("a department", { shuffle: false }, () => {
     const actions = text.split("\r\n").map((line) => line.split(",")[4]);
     expect(actions.filter((action) => action === "document.sign")).toHaveLength(4);
     expect(actions).toContain("document.publish");
+    // A session elsewhere, which is ended below.
+    const { page: elsewhere } = await place.visit();
+    await elsewhere.getByLabel("Login").fill("ada");
+    await elsewhere.getByLabel("Password", { exact: true }).fill(password);
+    await press(elsewhere, "Sign in");
+    await elsewhere.getByText("Ada Quill (administrator)").waitFor();
     await page.setViewportSize(sizes.phone);
     for (const screen of ["People", "Formulary", "Calibration", "Your account"]) {
       await go(page, screen);

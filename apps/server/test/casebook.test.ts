@@ -133,6 +133,70 @@ describe.each(engines)("on %s", (name) => {
       expect((await department.store.verifyAudit()).faults).toEqual([]);
     });
 
+    it("strikes its own notes and weights only, never what was measured or given", async () => {
+      const clinician = await department.person("clinician");
+      const started = invented(1, { kg: 1 });
+      const [head, measurement, , note, weight] = started as [
+        CaseEvent,
+        CaseEvent,
+        CaseEvent,
+        CaseEvent,
+        CaseEvent,
+      ];
+      const { caseId, at } = head;
+      const versions = { software: "0.1.0", model: "2", formulary: "f", formularySigned: false };
+      const made = (body: object) =>
+        ({ format: 1, id: randomUUID(), caseId, at, versions, ...body }) as unknown as CaseEvent;
+      const dose = made({
+        type: "dose-given",
+        given: {
+          lineId: "adrenaline.arrest",
+          medicine: "adrenaline",
+          use: "arrest",
+          route: "IV",
+          dose: { amount: 0.1, unit: "mg" },
+        },
+      });
+      const undoneDose = made({ type: "undo", target: dose.id });
+      const mark = made({ type: "note", text: "at the bedside", replaces: dose.id });
+      await keep([...started, dose, undoneDose, mark]);
+      const before = (await clinician.get(`/api/case?caseId=${caseId}`)).json().events;
+      expect(before).toHaveLength(8);
+      const weighed = { type: "later-weight", kg: 9.4, on: "2026-11-03" };
+      for (const body of [
+        { type: "undo", target: dose.id },
+        { type: "undo", target: measurement.id },
+        { type: "undo", target: head.id },
+        { type: "undo", target: undoneDose.id },
+        { type: "undo", target: mark.id },
+        { type: "undo", target: randomUUID() },
+        { type: "undo", target: note.id, replaces: dose.id },
+        { type: "undo", target: note.id, replaces: note.id },
+        { type: "note", text: "x", replaces: dose.id },
+        { type: "note", text: "x", replaces: weight.id },
+        { type: "note", text: "x", replaces: randomUUID() },
+        { type: "closed", replaces: dose.id },
+        { ...weighed, replaces: measurement.id },
+      ]) {
+        const reply = await clinician.post("/api/case/event", { event: made(body) });
+        expect([reply.statusCode, reply.json().problem], JSON.stringify(body)).toEqual([
+          422,
+          "not-from-the-department",
+        ]);
+      }
+      expect((await clinician.get(`/api/case?caseId=${caseId}`)).json().events).toEqual(before);
+      const undo = made({ type: "undo", target: note.id });
+      for (const event of [
+        undo,
+        made({ type: "undo", target: undo.id }),
+        made({ type: "note", text: "x", replaces: note.id }),
+        made({ ...weighed, replaces: weight.id }),
+        made({ type: "closed" }),
+      ]) {
+        expect((await clinician.post("/api/case/event", { event })).statusCode, event.type).toBe(200);
+      }
+    });
+
     it("shows nothing of another site", async () => {
       await department.store.addSite("ward");
       const events = invented(1, { kg: 1 });

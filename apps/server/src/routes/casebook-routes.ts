@@ -13,6 +13,7 @@ import {
 } from "@steelyard/records/department";
 import { hasRole } from "@steelyard/records/people";
 import { daysBetween } from "../study/days-between.ts";
+import { strikesForeignWork } from "../study/strikes-foreign-work.ts";
 import type { Route } from "./route.ts";
 import { personOf } from "./who.ts";
 
@@ -72,6 +73,10 @@ export const caseEventRoute: Route = {
     }
     const known = await store.readCaseEvents({ site, caseId: event.caseId });
     if (known.length === 0) return { status: 404, body: { problem: "unknown-case" } };
+    const foreign = strikesForeignWork(event, known);
+    if (foreign !== undefined) {
+      return { status: 422, body: { problem: "not-from-the-department", reason: foreign } };
+    }
     const [stored] = await store.appendEvents({ site, device: "department", actor, events: [event] });
     if (stored?.outcome === "id-taken" || stored?.outcome === "case-purged") {
       return { status: 409, body: { problem: stored.outcome } };

@@ -222,9 +222,37 @@ describe.each(engines)("on %s", (name) => {
       const researcher = await department.person("researcher");
       const without = (await researcher.get("/api/accuracy")).json().points;
       expect(without.map((point: object) => Object.keys(point).sort())).toEqual(
-        Array.from({ length: 2 }, () => ["at", "daysAfter", "errorPercent", "estimateKg", "measuredKg"]),
+        Array.from({ length: 2 }, () => ["daysAfter", "errorPercent", "estimateKg", "measuredKg"]),
       );
-      expect(without[0].at).toBe("2026");
+    });
+
+    it("dates no row of a researcher to less than a year, by range or by order", async () => {
+      for (let n = 0; n < 8; n++) await keep(invented(n, { kg: 1 / (1 + n / 100) }));
+      const researcher = await department.person("researcher");
+      for (const path of ["/api/accuracy", "/api/export"]) {
+        for (const query of [
+          "from=2026-11-03&to=2026-11-03",
+          "from=2026-11-03",
+          "to=2026-11-03",
+          "from=2026-01-01&to=2026-11-03",
+          "from=2026-01-02&to=2026-12-31",
+          "from=2026-12-31&to=2026-12-31",
+        ]) {
+          const reply = await researcher.get(`${path}?${query}`);
+          expect([reply.statusCode, reply.json().problem], query).toEqual([422, "whole-years-only"]);
+        }
+        const year = (await researcher.get(`${path}?from=2026-01-01&to=2026-12-31`)).json();
+        expect(year.points?.length ?? year.rows).toBe(8);
+      }
+      const orders = new Set<string>();
+      for (let i = 0; i < 6; i++) {
+        const { points } = (await researcher.get("/api/accuracy")).json();
+        orders.add(points.map(({ errorPercent }: { errorPercent: number }) => errorPercent).join());
+      }
+      expect(orders.size).toBeGreaterThan(1);
+      const both = await department.person("researcher", "clinician");
+      expect((await both.get("/api/accuracy?from=2026-11-03&to=2026-11-03")).statusCode).toBe(200);
+      expect((await both.get("/api/export?from=2026-11-03&to=2026-11-03")).statusCode).toBe(422);
     });
 
     it("is exported without names: nothing planted, no code, no day, in an order by chance, and a warning where few", async () => {

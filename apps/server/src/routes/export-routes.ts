@@ -1,5 +1,6 @@
 import { fewestResearchRows, writeResearchRows } from "@steelyard/records/case";
 import { type ExportQuery, exportAnswerSchema, exportQuerySchema } from "@steelyard/records/department";
+import { isWholeYears, wholeYearsOnly } from "../study/is-whole-years.ts";
 import { shuffledPlaces } from "../study/shuffled-places.ts";
 import type { Route } from "./route.ts";
 import { personOf } from "./who.ts";
@@ -18,6 +19,7 @@ export const exportRoute: Route = {
   handle: async ({ principal, query }, { store }) => {
     const { site, actor } = personOf(principal);
     const days = query as ExportQuery;
+    if (!isWholeYears(days)) return wholeYearsOnly;
     const found = await store.latestCases({ site, list: "listed_at", limit: MOST_CASES, ...days });
     const records = await store.readCases({ site, caseIds: found.rows.map(({ case_id }) => case_id) });
     const { csv, rows } = writeResearchRows(records, { order: shuffledPlaces(records.length) });

@@ -102,11 +102,10 @@ export const accuracyQuerySchema: v.GenericSchema<AccuracyQuery> = v.strictObjec
 
 /** One case with an estimate and a scale weight. */
 export interface AccuracyPoint {
-  /** Not for whoever is a researcher only. */
+  /** Case, code and start of the case: not for whoever is a researcher only. */
   readonly caseId?: string | undefined;
   readonly code?: string | undefined;
-  /** Start of the case; for whoever is a researcher only, its year. */
-  readonly at: string;
+  readonly at?: string | undefined;
   readonly estimateKg: number;
   readonly measuredKg: number;
   /** Days from the start of the case to the weighing. */
@@ -115,7 +114,7 @@ export interface AccuracyPoint {
   readonly errorPercent: number;
 }
 export interface AccuracyAnswer {
-  /** In the order of time. */
+  /** In the order of time; for whoever is a researcher only, in an order by chance. */
   readonly points: readonly AccuracyPoint[];
   /** There were earlier ones; ask for them by days. */
   readonly more: boolean;
@@ -125,7 +124,7 @@ export const accuracyAnswerSchema: v.GenericSchema<AccuracyAnswer> = v.strictObj
     v.strictObject({
       caseId: v.optional(uuid),
       code: v.optional(v.string()),
-      at: v.string(),
+      at: v.optional(instant),
       estimateKg: number,
       measuredKg: number,
       daysAfter: v.pipe(v.number(), v.integer()),

@@ -16,6 +16,8 @@ export const chartEn = {
   }): string => `${plural(n, "case", "cases")}: mean error ${centre}, ${within10} within 10 % of the scale.`,
   limits: (low: string, high: string): string => `Control limits ${low} to ${high}.`,
   fewLimits: (limit: number): string => `Control limits are drawn from ${limit} cases on.`,
+  noOrder:
+    "Without names the cases stand in an order by chance and without days, so there are no limits of chance.",
   noSignal: "No signal.",
   outside: (n: number): string => `${plural(n, "case lies", "cases lie")} outside the limits.`,
   longRun: (n: number): string =>

@@ -10,6 +10,8 @@ export const chartFr: Words<typeof chartEn> = {
     `${frenchCount(n, "cas", "cas")}\u00a0: erreur moyenne ${centre}, ${within10} à moins de 10\u00a0% de la balance.`,
   limits: (low, high) => `Limites de contrôle de ${low} à ${high}.`,
   fewLimits: (limit) => `Les limites de contrôle sont tracées à partir de ${limit} cas.`,
+  noOrder:
+    "Sans noms, les cas sont dans un ordre au hasard et sans dates\u00a0: il n’y a donc pas de limites de contrôle.",
   noSignal: "Aucun signal.",
   outside: (n) => `${frenchCount(n, "cas est", "cas sont")} hors des limites.`,
   longRun: (n) =>

@@ -90,6 +90,8 @@ export const frameEn = {
     "too-many-passkeys": "You have as many passkeys as one person may have. Remove one first.",
     "unknown-passkey": "There is no such passkey here any more.",
     "not-from-the-department": "This can only be changed on the device of the bedside.",
+    "whole-years-only":
+      "Without names there are whole calendar years only: from 1 January to 31 December, or no bound. A shorter time would date each child.",
     "unknown-document": "There is no such version here.",
     "unknown-person": "There is no such person here.",
     "unknown-session": "This session is over already.",

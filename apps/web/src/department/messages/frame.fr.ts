@@ -88,6 +88,8 @@ export const frameFr: Words<typeof frameEn> = {
       "Vous avez autant de clés d’accès qu’une personne peut en avoir. Retirez-en une d’abord.",
     "unknown-passkey": "Cette clé d’accès n’est plus ici.",
     "not-from-the-department": "Ceci ne se change que sur l’appareil du chevet.",
+    "whole-years-only":
+      "Sans noms, seules des années civiles entières sont données\u00a0: du 1er janvier au 31 décembre, ou sans borne. Une période plus courte daterait chaque enfant.",
     "unknown-document": "Cette version n’existe pas ici.",
     "unknown-person": "Cette personne n’existe pas ici.",
     "unknown-session": "Cette session est déjà terminée.",

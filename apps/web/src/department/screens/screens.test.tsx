@@ -251,9 +251,11 @@ describe("what is shown of cases and fits", () => {
     const html = render(<Charted points={points} />);
     expect(html).toContain("1 case lies outside the limits.");
     expect(html).toMatch(/K20<\/a>.*?outside the limits/s);
-    const few = points.slice(0, 3).map(({ caseId: _, code: __, ...rest }) => ({ ...rest, at: "2026" }));
+    const few = points.slice(0, 3).map(({ caseId: _, code: __, at: ___, ...rest }) => rest);
+    expect(render(<Charted points={points.slice(0, 3)} />)).toContain("from 20 cases on");
     const bare = render(<Charted points={few} />);
-    expect(bare).toContain("from 20 cases on");
+    expect(bare).toContain("order by chance");
+    expect(bare).not.toMatch(/limits? [−-]|<svg|signal|Start/);
     expect(bare).not.toContain("href");
   });
 

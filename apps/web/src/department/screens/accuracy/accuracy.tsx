@@ -59,6 +59,7 @@ export function Accuracy(): VNode {
 export function Charted({ points }: { readonly points: readonly AccuracyPoint[] }): VNode {
   const { chart: said } = words;
   const chart = useMemo(() => runChart(points.map(({ errorPercent }) => errorPercent)), [points]);
+  const inOrder = points.every(({ at }) => at !== undefined);
   const within10 = points.filter(({ errorPercent }) => Math.abs(errorPercent) <= 10).length;
   return (
     <>
@@ -70,15 +71,19 @@ export function Charted({ points }: { readonly points: readonly AccuracyPoint[] 
             within10: writeShare((100 * within10) / points.length),
           })}
         </b>{" "}
-        {chart.limits === undefined
-          ? said.fewLimits(fewestForLimits)
-          : said.limits(writeError(chart.limits.low), writeError(chart.limits.high))}{" "}
-        {signalWords(chart)}
+        {inOrder ? `${limitWords(chart)} ${signalWords(chart)}` : said.noOrder}
       </p>
-      <RunChartFigure chart={chart} />
-      <ErrorTable points={points} chart={chart} />
+      {inOrder && <RunChartFigure chart={chart} />}
+      <ErrorTable points={points} chart={chart} inOrder={inOrder} />
     </>
   );
+}
+
+function limitWords({ limits }: RunChart): string {
+  const { chart } = words;
+  return limits === undefined
+    ? chart.fewLimits(fewestForLimits)
+    : chart.limits(writeError(limits.low), writeError(limits.high));
 }
 
 function signalWords({ points }: RunChart): string {
@@ -92,9 +97,11 @@ function signalWords({ points }: RunChart): string {
 interface TableProps {
   readonly points: readonly AccuracyPoint[];
   readonly chart: RunChart;
+  /** Without the order of time there is no start and no signal. */
+  readonly inOrder: boolean;
 }
 
-function ErrorTable({ points, chart }: TableProps): VNode {
+function ErrorTable({ points, chart, inOrder }: TableProps): VNode {
   const { chart: said } = words;
   const hasCode = points.some(({ code }) => code !== undefined);
   return (
@@ -107,7 +114,7 @@ function ErrorTable({ points, chart }: TableProps): VNode {
             <th scope="col" class="number">
               {said.number}
             </th>
-            <th scope="col">{said.day}</th>
+            {inOrder && <th scope="col">{said.day}</th>}
             {hasCode && <th scope="col">{said.code}</th>}
             <th scope="col" class="number">
               {said.estimate}
@@ -121,7 +128,7 @@ function ErrorTable({ points, chart }: TableProps): VNode {
             <th scope="col" class="number">
               {said.error}
             </th>
-            <th scope="col">{said.signal}</th>
+            {inOrder && <th scope="col">{said.signal}</th>}
           </tr>
         </thead>
         <tbody>
@@ -129,7 +136,7 @@ function ErrorTable({ points, chart }: TableProps): VNode {
             // Cases that a researcher sees have no name but their place.
             <tr key={caseId ?? index}>
               <td class="number">{index + 1}</td>
-              <td>{at.length > 4 ? writeDay(at) : at}</td>
+              {inOrder && at !== undefined && <td>{writeDay(at)}</td>}
               {hasCode && (
                 <td>{caseId === undefined ? code : <a href={hashOf("cases", caseId)}>{code}</a>}</td>
               )}
@@ -137,7 +144,7 @@ function ErrorTable({ points, chart }: TableProps): VNode {
               <td class="number">{writeQuantity({ kg: measuredKg, measured: true })}</td>
               <td class="number">{daysAfter}</td>
               <td class="number">{writeError(errorPercent)}</td>
-              <td>{signalsOf(chart, index)}</td>
+              {inOrder && <td>{signalsOf(chart, index)}</td>}
             </tr>
           ))}
         </tbody>
